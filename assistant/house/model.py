@@ -1,0 +1,157 @@
+"""The vocabulary: the names that trees, drawings, checker, walker and rig share.
+
+Read from house.yaml, cautions.yaml and sources.yaml; see assistant/house/load.py.
+Numbers with a unit are kept as intervals in SI beside the unit they were written in.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from assistant.house.place import Place
+from assistant.quantity.interval import Interval
+
+
+@dataclass(frozen=True)
+class Circuit:
+    """A circuit whose power state the walk keeps; `pairs` are the readings that prove it dead."""
+
+    name: str
+    title: str
+    make_dead: str
+    restore: str | None
+    fed_by: str | None
+    pairs: tuple[tuple[str, str], ...]
+    place: Place
+
+
+@dataclass(frozen=True)
+class Point:
+    """A spot where a lead, hose or probe goes. `circuit` is None where `of` names another medium."""
+
+    name: str
+    label: str
+    circuit: str | None
+    of: str | None
+    drawing: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class Thing:
+    """Something that is seen, heard or smelled, with the words it can be described by."""
+
+    name: str
+    title: str
+    values: tuple[str, ...]
+    drawing: str | None
+    place: Place
+
+
+@dataclass(frozen=True)
+class Act:
+    """Something a person does. `sets` gives circuits their new state; `undo` names the act that must follow
+    before signing; `fits` the part put in; `counts` a tally the trail keeps (such as breaker resets)."""
+
+    name: str
+    say: str
+    sets: dict[str, str]
+    undo: str | None
+    fits: str | None
+    counts: str | None
+    place: Place
+
+
+@dataclass(frozen=True)
+class Part:
+    """A part that can be condemned. A safety guards a condition that must be shown normal first."""
+
+    name: str
+    title: str
+    safety: bool
+    guards: str | None
+    place: Place
+
+
+@dataclass(frozen=True)
+class PlateValue:
+    """A number on the rating plate. `span` is every value it can have (SI); `choices` where only some exist."""
+
+    name: str
+    title: str
+    kind: str
+    unit: str
+    span: Interval
+    choices: tuple[float, ...]
+    over: str | None
+    by: Interval | None
+    where: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A safety message with its signal word (ANSI Z535.6, ISO 3864): danger, warning, caution or notice."""
+
+    name: str
+    word: str
+    short: str
+    full: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class StopPage:
+    """What to do now: at most three lines, readable from two metres; `also` for the write-up from the van."""
+
+    name: str
+    title: str
+    lines: tuple[str, ...]
+    also: tuple[str, ...]
+    place: Place
+
+
+@dataclass(frozen=True)
+class Source:
+    """What a limit cites, and how it is known (`mark`)."""
+
+    name: str
+    title: str
+    number: str
+    year: str
+    where: str
+    mark: str
+    place: Place
+
+
+MARKS = ("read", "computed", "reasoned", "common practice", "from memory")
+
+
+@dataclass(frozen=True)
+class Complaint:
+    """What the customer says. `tree` is the complaint tree's name, or None where there is none yet."""
+
+    name: str
+    title: str
+    words: str
+    tree: str | None
+    place: Place
+
+
+@dataclass(frozen=True)
+class Vocabulary:
+    """Everything that has a fixed name."""
+
+    circuits: dict[str, Circuit] = field(default_factory=dict)
+    points: dict[str, Point] = field(default_factory=dict)
+    seen: dict[str, Thing] = field(default_factory=dict)
+    happens: dict[str, str] = field(default_factory=dict)
+    acts: dict[str, Act] = field(default_factory=dict)
+    conditions: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    parts: dict[str, Part] = field(default_factory=dict)
+    plate: dict[str, PlateValue] = field(default_factory=dict)
+    hazards: dict[str, str] = field(default_factory=dict)
+    complaints: dict[str, Complaint] = field(default_factory=dict)
+    cautions: dict[str, Caution] = field(default_factory=dict)
+    stops: dict[str, StopPage] = field(default_factory=dict)
+    sources: dict[str, Source] = field(default_factory=dict)

@@ -1,0 +1,245 @@
+"""Everything that can happen in a visit, as frozen records. A visit is the fold of these, nothing else.
+
+Events carry inputs only: the typed text, who measured with what, when. What they mean is worked out again each
+time (assistant/walk/visit.py). `at` is a time with its offset from UTC, given by the driver: nothing in walk/
+reads a clock. Step addresses are `tree.step`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Union
+
+
+@dataclass(frozen=True)
+class Typed:
+    """What was typed for one reading. `ago` is minutes before `at` that it was taken; `sure` confirms an
+    implausible value; `chosen` is the reading of an ambiguous text ("1,200") that the person picked."""
+
+    text: str
+    instrument: str | None = None
+    ago: float | None = None
+    sure: bool = False
+    chosen: str | None = None
+
+
+@dataclass(frozen=True)
+class Opened:
+    at: str
+    complaints: tuple[tuple[str, str], ...]
+    """(complaint name, the customer's own words), in the order to take them up."""
+    files: dict[str, str] = field(default_factory=dict)
+    """Tree file -> sha256 of the text it is walked with."""
+    shop: dict = field(default_factory=dict)
+    program: str = ""
+    practice: bool = False
+
+
+@dataclass(frozen=True)
+class TakeUp:
+    """Begin (or begin again) the walk of a complaint."""
+
+    at: str
+    complaint: str
+
+
+@dataclass(frozen=True)
+class Read:
+    at: str
+    step: str
+    readings: dict[str, Typed]
+    """Reading name (the step name where a single reading has none) -> what was typed."""
+
+
+@dataclass(frozen=True)
+class Saw:
+    at: str
+    step: str
+    value: str
+
+
+@dataclass(frozen=True)
+class Watched:
+    at: str
+    step: str
+    events: dict[str, float]
+    """Event -> seconds from the start of the watch; an event that did not happen is left out."""
+    readings: dict[str, Typed] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Did:
+    at: str
+    step: str
+    waited: float | None = None
+
+
+@dataclass(frozen=True)
+class Cannot:
+    at: str
+    step: str
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class StillTrue:
+    at: str
+    step: str
+
+
+@dataclass(frozen=True)
+class GoOn:
+    """Leave a page that asks nothing (a finding, a stop, a hand-over) for what comes next."""
+
+    at: str
+    step: str
+
+
+@dataclass(frozen=True)
+class Concluded:
+    """The answer to 'why did it fail?' when no cause was found: 'worn' or 'not found', with the causes ruled out."""
+
+    at: str
+    step: str
+    answer: str
+
+
+@dataclass(frozen=True)
+class PutDown:
+    """A reading already taken, put down out of order."""
+
+    at: str
+    kind: str
+    points: tuple[str, ...]
+    typed: Typed
+
+
+@dataclass(frozen=True)
+class PlateRead:
+    """`text` is the value as typed, or 'not readable'."""
+
+    at: str
+    name: str
+    text: str
+    equipment: str = "as found"
+
+
+@dataclass(frozen=True)
+class Hazard:
+    at: str
+    name: str
+
+
+@dataclass(frozen=True)
+class Back:
+    """Position goes back to `step`; the house does not. `why`: 'slip' (of the key), 'changed' (my mind) or 'look'."""
+
+    at: str
+    step: str
+    why: str = "look"
+
+
+@dataclass(frozen=True)
+class Paused:
+    at: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Resumed:
+    at: str
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Note:
+    at: str
+    text: str
+    step: str | None = None
+    photo: str | None = None
+    """sha256 of the kept file, where the note is a picture."""
+
+
+@dataclass(frozen=True)
+class AsFound:
+    """What was found before anything was touched: thing -> words (code light, switch, thermostat, ...)."""
+
+    at: str
+    seen: dict[str, str]
+    photos: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Person:
+    """Customer data lie in kept/ under this sha256, so that they can be erased and the chain stays whole."""
+
+    at: str
+    kept: str
+
+
+@dataclass(frozen=True)
+class Settled:
+    """A complaint without a tree, or one closed with words, is settled with a note."""
+
+    at: str
+    complaint: str
+    note: str
+
+
+@dataclass(frozen=True)
+class LeftOpen:
+    """An open point that stays open when leaving, with the reason."""
+
+    at: str
+    point: str
+    why: str
+
+
+@dataclass(frozen=True)
+class InstrumentUsed:
+    at: str
+    name: str
+
+
+@dataclass(frozen=True)
+class Exported:
+    at: str
+    file: str
+    fingerprint: str
+
+
+@dataclass(frozen=True)
+class Signed:
+    at: str
+    name: str
+
+
+@dataclass(frozen=True)
+class Recovered:
+    """A torn last line was copied aside and cut; `bytes` is how many were set aside, `aside` the file's name."""
+
+    at: str
+    bytes: int
+    aside: str
+
+
+@dataclass(frozen=True)
+class Unknown:
+    """A kind that this version doesn't know: kept as it is and shown."""
+
+    at: str
+    kind: str
+    fields: dict
+
+
+Event = Union[Opened, TakeUp, Read, Saw, Watched, Did, Cannot, StillTrue, GoOn, Concluded, PutDown, PlateRead,
+              Hazard, Back, Paused, Resumed, Note, AsFound, Person, Settled, LeftOpen, InstrumentUsed, Exported,
+              Signed, Recovered, Unknown]
+
+KINDS: dict[str, type] = {
+    "opened": Opened, "take_up": TakeUp, "read": Read, "saw": Saw, "watched": Watched, "did": Did,
+    "cannot": Cannot, "still_true": StillTrue, "go_on": GoOn, "concluded": Concluded, "put_down": PutDown,
+    "plate": PlateRead, "hazard": Hazard, "back": Back, "paused": Paused, "resumed": Resumed, "note": Note,
+    "as_found": AsFound, "person": Person, "settled": Settled, "left_open": LeftOpen,
+    "instrument": InstrumentUsed, "exported": Exported, "signed": Signed, "recovered": Recovered,
+}
