@@ -60,6 +60,8 @@ class Act:
     fits: str | None
     counts: str | None
     place: Place
+    needs: dict[str, str] = field(default_factory=dict)
+    """Power state that the act itself asks for, such as {line: dead} for fitting a part."""
 
 
 @dataclass(frozen=True)
@@ -75,7 +77,8 @@ class Part:
 
 @dataclass(frozen=True)
 class PlateValue:
-    """A number on the rating plate. `span` is every value it can have (SI); `choices` where only some exist."""
+    """A number on the rating plate. `span` is every value it can have (SI); `choices` where only some exist.
+    """
 
     name: str
     title: str

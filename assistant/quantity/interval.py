@@ -25,7 +25,7 @@ class Interval:
         if math.isnan(self.lo) or math.isnan(self.hi):
             raise ValueError("an interval's ends must be numbers (got NaN)")
         if self.lo > self.hi:
-            raise ValueError(f"an interval's low end must not exceed its high end (got {self.lo} and {self.hi})")
+            raise ValueError(f"an interval's low end must not exceed its high one (got {self.lo}, {self.hi})")
 
     @staticmethod
     def exact(value: float) -> Interval:

@@ -105,7 +105,9 @@ class Watch:
 
 @dataclass(frozen=True)
 class Measure:
-    """One reading, or several of one act on one page (`group`). `verifies` names the circuits it proves dead."""
+    """One reading, or several of one act on one page (`group`). `verifies` names the circuits it proves
+    dead.
+    """
 
     common: Common
     ask: str
@@ -119,7 +121,9 @@ class Measure:
 
 @dataclass(frozen=True)
 class Compute:
-    """`arguments` maps the registry function's argument to a reading, a plate value or a number with its unit."""
+    """`arguments` maps the registry function's argument to a reading, a plate value or a number with its
+    unit.
+    """
 
     common: Common
     function: str
@@ -154,7 +158,9 @@ class Call:
 
 @dataclass(frozen=True)
 class Return:
-    """How a procedure, cause or proof comes back. Cause trees say why in two sets of words and what removes it."""
+    """How a procedure, cause or proof comes back. Cause trees say why in two sets of words and what removes
+    it.
+    """
 
     common: Common
     outcome: str

@@ -90,7 +90,9 @@ class OpenPoint:
 
 @dataclass(frozen=True)
 class Cause:
-    """What a cause tree came back with: 'found' or 'ruled_out'; or the person's conclusion 'worn'/'not found'."""
+    """What a cause tree came back with: 'found' or 'ruled_out'; or the person's conclusion 'worn'/'not
+    found'.
+    """
 
     tree: str
     title: str
@@ -120,8 +122,8 @@ class Ask:
     """What is asked now.
 
     kind: 'choose' (which complaint next), 'plate', 'look', 'watch', 'measure', 'do', 'finding', 'conclude'
-    (why did it fail), 'stop', 'handed_over', 'notes' (a complaint without a tree), 'paused', 'leave' (nothing is
-    left to ask; hand over), 'signed'.
+    (why did it fail), 'stop', 'handed_over', 'notes' (a complaint without a tree), 'paused', 'leave' (nothing
+    is left to ask; hand over), 'signed'.
     """
 
     kind: str

@@ -1,8 +1,8 @@
 """Everything that can happen in a visit, as frozen records. A visit is the fold of these, nothing else.
 
-Events carry inputs only: the typed text, who measured with what, when. What they mean is worked out again each
-time (assistant/walk/visit.py). `at` is a time with its offset from UTC, given by the driver: nothing in walk/
-reads a clock. Step addresses are `tree.step`.
+Events carry inputs only: the typed text, who measured with what, when. What they mean is worked out again
+each time (assistant/walk/visit.py). `at` is a time with its offset from UTC, given by the driver: nothing in
+walk/ reads a clock. Step addresses are `tree.step`.
 """
 
 from __future__ import annotations
@@ -97,7 +97,9 @@ class GoOn:
 
 @dataclass(frozen=True)
 class Concluded:
-    """The answer to 'why did it fail?' when no cause was found: 'worn' or 'not found', with the causes ruled out."""
+    """The answer to 'why did it fail?' when no cause was found: 'worn' or 'not found', with the causes ruled
+    out.
+    """
 
     at: str
     step: str
@@ -132,7 +134,9 @@ class Hazard:
 
 @dataclass(frozen=True)
 class Back:
-    """Position goes back to `step`; the house does not. `why`: 'slip' (of the key), 'changed' (my mind) or 'look'."""
+    """Position goes back to `step`; the house does not. `why`: 'slip' (of the key), 'changed' (my mind) or
+    'look'.
+    """
 
     at: str
     step: str
@@ -216,7 +220,9 @@ class Signed:
 
 @dataclass(frozen=True)
 class Recovered:
-    """A torn last line was copied aside and cut; `bytes` is how many were set aside, `aside` the file's name."""
+    """A torn last line was copied aside and cut; `bytes` is how many were set aside, `aside` the file's
+    name.
+    """
 
     at: str
     bytes: int
@@ -232,14 +238,59 @@ class Unknown:
     fields: dict
 
 
-Event = Union[Opened, TakeUp, Read, Saw, Watched, Did, Cannot, StillTrue, GoOn, Concluded, PutDown, PlateRead,
-              Hazard, Back, Paused, Resumed, Note, AsFound, Person, Settled, LeftOpen, InstrumentUsed, Exported,
-              Signed, Recovered, Unknown]
+Event = Union[
+    Opened,
+    TakeUp,
+    Read,
+    Saw,
+    Watched,
+    Did,
+    Cannot,
+    StillTrue,
+    GoOn,
+    Concluded,
+    PutDown,
+    PlateRead,
+    Hazard,
+    Back,
+    Paused,
+    Resumed,
+    Note,
+    AsFound,
+    Person,
+    Settled,
+    LeftOpen,
+    InstrumentUsed,
+    Exported,
+    Signed,
+    Recovered,
+    Unknown,
+]
 
 KINDS: dict[str, type] = {
-    "opened": Opened, "take_up": TakeUp, "read": Read, "saw": Saw, "watched": Watched, "did": Did,
-    "cannot": Cannot, "still_true": StillTrue, "go_on": GoOn, "concluded": Concluded, "put_down": PutDown,
-    "plate": PlateRead, "hazard": Hazard, "back": Back, "paused": Paused, "resumed": Resumed, "note": Note,
-    "as_found": AsFound, "person": Person, "settled": Settled, "left_open": LeftOpen,
-    "instrument": InstrumentUsed, "exported": Exported, "signed": Signed, "recovered": Recovered,
+    "opened": Opened,
+    "take_up": TakeUp,
+    "read": Read,
+    "saw": Saw,
+    "watched": Watched,
+    "did": Did,
+    "cannot": Cannot,
+    "still_true": StillTrue,
+    "go_on": GoOn,
+    "concluded": Concluded,
+    "put_down": PutDown,
+    "plate": PlateRead,
+    "hazard": Hazard,
+    "back": Back,
+    "paused": Paused,
+    "resumed": Resumed,
+    "note": Note,
+    "as_found": AsFound,
+    "person": Person,
+    "settled": Settled,
+    "left_open": LeftOpen,
+    "instrument": InstrumentUsed,
+    "exported": Exported,
+    "signed": Signed,
+    "recovered": Recovered,
 }

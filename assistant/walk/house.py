@@ -1,0 +1,84 @@
+"""What the house is like now: power per circuit, what has been jumpered, held, opened or fitted.
+
+Going back in a walk never changes this: nobody un-throws a breaker by pressing Back.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from assistant.house.model import Vocabulary
+from assistant.tree import power
+
+
+@dataclass(frozen=True)
+class Undone:
+    """An act that must be followed by another before signing: the door switch that is still held in."""
+
+    act: str
+    undo: str
+    step: str
+    at: str
+
+
+@dataclass(frozen=True)
+class House:
+    circuits: dict[str, str] = field(default_factory=dict)
+    epochs: dict[str, int] = field(default_factory=dict)
+    undone: tuple[Undone, ...] = ()
+    tallies: dict[str, int] = field(default_factory=dict)
+    fitted: tuple[tuple[str, str], ...] = ()
+    """(part, time) for each part put in."""
+    acts: tuple[tuple[str, str], ...] = ()
+    """(act, time) for everything done, in order."""
+
+
+def as_met(vocabulary: Vocabulary) -> House:
+    """The house at the start of a visit: every circuit unknown."""
+    return House(power.all_unknown(vocabulary), {name: 0 for name in vocabulary.circuits})
+
+
+def resumed(house: House, vocabulary: Vocabulary) -> House:
+    """After any interruption nobody knows what was switched: every circuit unknown, in a new epoch."""
+    return replace(
+        house,
+        circuits=power.all_unknown(vocabulary),
+        epochs={name: epoch + 1 for name, epoch in house.epochs.items()},
+    )
+
+
+def acted(house: House, vocabulary: Vocabulary, act_name: str, step: str, at: str) -> House:
+    """The house after an act."""
+    act = vocabulary.acts[act_name]
+    circuits, epochs = power.after_act(vocabulary, act_name, house.circuits, house.epochs)
+    undone = tuple(entry for entry in house.undone if entry.undo != act_name)
+    if act.undo:
+        undone = tuple(entry for entry in undone if entry.act != act_name) + (
+            Undone(act_name, act.undo, step, at),
+        )
+    tallies = dict(house.tallies)
+    if act.counts:
+        tallies[act.counts] = tallies.get(act.counts, 0) + 1
+    fitted = house.fitted
+    if act.fits:
+        fitted += ((act.fits, at),)
+    return House(circuits, epochs, undone, tallies, fitted, house.acts + ((act_name, at),))
+
+
+def proved_dead(house: House, circuits: tuple[str, ...]) -> House:
+    return replace(house, circuits=power.after_proof(house.circuits, circuits))
+
+
+def already(house: House, vocabulary: Vocabulary, act_name: str) -> bool:
+    """Whether doing this act now would change nothing: it is switched, held or opened already."""
+    act = vocabulary.acts[act_name]
+    if act.fits or act.counts:
+        return False
+    if act.sets:
+        held = all(_is(house.circuits.get(name), state) for name, state in act.sets.items())
+        return held and (not act.undo or any(entry.act == act_name for entry in house.undone))
+    return bool(act.undo) and any(entry.act == act_name for entry in house.undone)
+
+
+def _is(present: str | None, wanted: str) -> bool:
+    return present == wanted or (wanted == "off" and present == "dead")

@@ -1,0 +1,69 @@
+"""Open points: everything of this visit that is not closed, as one list folded from its events.
+
+The pause list, the hand-over page and the sign-off read this list and no other.
+"""
+
+from __future__ import annotations
+
+from assistant.tree.model import Finding
+from assistant.walk.ask import Found, OpenPoint
+from assistant.walk.follow import repairs
+from assistant.walk.state import Visit
+
+NOT_CLOSED = {
+    "open": "not settled",
+    "walking": "not finished",
+    "found": "found, not yet proved repaired",
+    "stopped": "stopped for safety",
+}
+POWER_WORDS = {"off": "switched off, not proved dead", "dead": "proved dead and still off"}
+
+
+def open_points(visit: Visit) -> tuple[OpenPoint, ...]:
+    """What is open now, the things that must be put back first."""
+    points = [_undo(visit, entry) for entry in visit.house.undone]
+    for complaint in visit.complaints:
+        if complaint.status in NOT_CLOSED:
+            known = visit.vocabulary.complaints.get(complaint.name)
+            title = known.title if known else complaint.name
+            words = f"{title}: {complaint.note or NOT_CLOSED[complaint.status]}"
+            points.append(OpenPoint(f"complaint.{complaint.name}", "complaint", words))
+    for found in _last_of_each_step(visit):
+        points += _of_finding(visit, found)
+    for circuit, state in visit.house.circuits.items():
+        if state in POWER_WORDS:
+            title = visit.vocabulary.circuits[circuit].title
+            points.append(OpenPoint(f"power.{circuit}", "power", f"{title}: {POWER_WORDS[state]}"))
+    return tuple(OpenPoint(p.key, p.kind, p.words, visit.left.get(p.key)) for p in points)
+
+
+def _undo(visit: Visit, entry) -> OpenPoint:
+    acts = visit.vocabulary.acts
+    words = acts[entry.undo].say if entry.undo in acts else entry.undo
+    return OpenPoint(f"undo.{entry.act}", "undo", words)
+
+
+def _last_of_each_step(visit: Visit) -> list[Found]:
+    return list({found.step: found for found in visit.found}.values())
+
+
+def _of_finding(visit: Visit, found: Found) -> list[OpenPoint]:
+    if not isinstance(found.finding, Finding):
+        words = f"{found.finding.finding}: not repaired, left off"
+        return [OpenPoint(f"finding.{found.step}", "part", words)]
+    if not found.finding.fault or found.proof in ("proved", "none"):
+        return []
+    points = []
+    walked = {cause.tree for cause in found.causes}
+    for name in found.finding.causes:
+        if name not in walked and found.concluded is None:
+            title = visit.library.trees[name].title
+            points.append(OpenPoint(f"cause.{found.step}.{name}", "cause", f"{found.finding.title}: {title}"))
+    for act in repairs(found):
+        if act not in found.repaired:
+            points.append(OpenPoint(f"part.{found.step}.{act}", "part", visit.vocabulary.acts[act].say))
+    if found.finding.proof is not None:
+        title = visit.library.trees[found.finding.proof].title
+        failed = ": failed" if found.proof == "not_proved" else ""
+        points.append(OpenPoint(f"proof.{found.step}", "proof", f"{title}{failed}"))
+    return points
