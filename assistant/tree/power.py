@@ -85,8 +85,8 @@ def after_act(vocabulary: Vocabulary, act_name: str, states: Mapping[str, str],
               epochs: Mapping[str, int]) -> tuple[dict[str, str], dict[str, int]]:
     """States and epochs after an act: what it sets and what that feeds; each circuit touched counts up.
 
-    An act that fits a part touches every circuit: readings taken before it are of another machine, and a
-    circuit that was proved dead is only `off` again.
+    Nothing is live behind a feeder that is off. An act that fits a part touches every circuit: readings taken
+    before it are of another machine, and a circuit that was proved dead is only `off` again.
     """
     states, epochs = dict(states), dict(epochs)
     act = vocabulary.acts.get(act_name)
@@ -101,12 +101,18 @@ def after_act(vocabulary: Vocabulary, act_name: str, states: Mapping[str, str],
         elif states.get(circuit) == "dead":
             states[circuit] = "off"
         epochs[circuit] = epochs.get(circuit, 0) + 1
-    return states, epochs
+    return _nothing_behind_an_open_switch(vocabulary, states), epochs
 
 
 def after_proof(states: Mapping[str, str], circuits: Iterable[str]) -> dict[str, str]:
     """States after `circuits` were proved dead at their terminals."""
     return {**states, **dict.fromkeys(circuits, "dead")}
+
+
+def _nothing_behind_an_open_switch(vocabulary: Vocabulary, states: dict[str, str]) -> dict[str, str]:
+    off = {circuit for circuit, state in states.items() if state in MEETS["off"]}
+    return {circuit: "off" if state == "live" and not off.isdisjoint(fed_from(vocabulary, circuit)) else state
+            for circuit, state in states.items()}
 
 
 def _bound(needs: dict[str, str], circuit: str | None) -> dict[str, str]:

@@ -21,6 +21,7 @@ HOUSE = Vocabulary(
                                   circuit("panel"))},
     acts={a.name: a for a in (act("breaker_off", line="off"), act("breaker_on", line="live"),
                               act("breaker_on_bell_out", line="live", bell="off"), act("look_around"),
+                              act("bell_switch_on", bell="live"),
                               act("fit_motor", fits="motor"))})
 
 
@@ -54,6 +55,12 @@ def test_a_proof_ends_with_the_next_act_on_its_circuit():
     assert states == {"line": "dead", "control": "off"}
     assert power.after_act(HOUSE, "breaker_off", states, {})[0]["line"] == "off"
     assert power.after_act(HOUSE, "breaker_on", states, {})[0]["line"] == "live"
+
+
+def test_nothing_is_live_behind_a_feeder_that_is_off():
+    states, _ = power.after_act(HOUSE, "breaker_off", power.all_unknown(HOUSE), {})
+    assert power.after_act(HOUSE, "bell_switch_on", states, {})[0]["bell"] == "off"
+    assert power.after_act(HOUSE, "bell_switch_on", power.all_unknown(HOUSE), {})[0]["bell"] == "live"
 
 
 def test_a_part_fitted_opens_a_new_epoch_and_ends_proofs():
