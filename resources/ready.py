@@ -151,17 +151,17 @@ def install(python, extras):
     # The environment that pip builds in is held to the same list; newer pips look for it by the second name.
     environment["PIP_CONSTRAINT"] = environment["PIP_BUILD_CONSTRAINT"] = CONSTRAINTS
     what = ".[{}]".format(",".join(extras))
-    pip = subprocess.Popen(
+    said = []
+    with subprocess.Popen(
         [python, "-m", "pip", "install", "--progress-bar", "off", "-e", what],
         cwd=ROOT, env=environment, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
-    )  # fmt: skip
-    said = []
-    for raw in pip.stdout:
-        line = raw.decode("utf-8", "replace").rstrip()
-        said.append(line)
-        if line.lstrip().startswith(("Downloading", "Installing collected")):
-            print("  " + line.strip()[:100], flush=True)
-    if pip.wait() == 0:
+    ) as pip:  # fmt: skip
+        for raw in pip.stdout:
+            line = raw.decode("utf-8", "replace").rstrip()
+            said.append(line)
+            if line.lstrip().startswith(("Downloading", "Installing collected")):
+                print("  " + line.strip()[:100], flush=True)
+    if pip.returncode == 0:
         return
     text = "\n".join(said)
     sentence = explain_pip(text)
