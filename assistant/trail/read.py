@@ -1,0 +1,141 @@
+"""A visit's trail read back: all its files put in order, verified, and turned into events."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+from pathlib import Path
+
+from assistant.trail.chain import START
+from assistant.trail.clock import set_back
+from assistant.trail.encode import from_object
+from assistant.trail.error import not_read
+from assistant.trail.files import DISK, Files
+from assistant.trail.order import Beside, put_in_order
+from assistant.trail.segment import Damage, Line, Segment, read_segment
+from assistant.walk.event import Event, Signed
+
+COPY = "copy"
+"""The field for what was worked out when the line was written; never read back as truth."""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One event with where it stands. `rest` is what this version doesn't know of it."""
+
+    line: Line
+    event: Event
+    rest: dict
+    copies: dict
+
+
+@dataclass(frozen=True)
+class Trail:
+    """A visit as it lies on disk; `entries` end at the first damaged line."""
+
+    visit: str
+    entries: tuple[Entry, ...]
+    tips: tuple[str, ...]
+    """The hash of every good line in order; the last one is the tip."""
+    n: int
+    segments: tuple[Segment, ...]
+    damage: tuple[Damage, ...]
+    beside: tuple[Beside, ...]
+    newer: bool
+
+    @property
+    def tip(self) -> str:
+        return self.tips[-1] if self.tips else START
+
+    @property
+    def events(self) -> list[Event]:
+        return [entry.event for entry in self.entries]
+
+    @property
+    def signed(self) -> bool:
+        return any(isinstance(entry.event, Signed) for entry in self.entries)
+
+    @property
+    def torn(self) -> tuple[Segment, ...]:
+        return tuple(part for part in self.segments if part.torn is not None)
+
+    @property
+    def remarks(self) -> list[str]:
+        """What a person should know about this trail, in sentences; damage first."""
+        return _remarks(self)
+
+
+def trail_files(files: Files, folder: Path) -> list[str]:
+    """Raises TrailError where the folder can't be read."""
+    try:
+        return [name for name in files.names(folder) if name.startswith("trail-") and name.endswith(".jsonl")]
+    except OSError as problem:
+        raise not_read(problem, f"The folder {folder}") from problem
+
+
+def read_trail(folder: Path, files: Files = DISK) -> Trail:
+    """Everything under `folder` that is a trail. Raises TrailError only where it can't be read at all."""
+    segments = []
+    for name in trail_files(files, folder):
+        try:
+            data = files.read(folder / name)
+        except OSError as problem:
+            raise not_read(problem, folder / name) from problem
+        if data:
+            segments.append(read_segment(name, data))
+    order = put_in_order(segments)
+    entries = tuple(_entry(line) for line in order.lines if line.number > 1)
+    return Trail(
+        order.visit,
+        entries,
+        tuple(line.hash for line in order.lines),
+        order.lines[-1].n if order.lines else 0,
+        tuple(segments),
+        order.damage,
+        order.beside,
+        any(part.newer for part in segments),
+    )
+
+
+def load_events(folder: Path, files: Files = DISK) -> tuple[list[Event], list[str]]:
+    """The visit's events up to the first damaged line, and remarks in sentences."""
+    trail = read_trail(Path(folder), files)
+    return trail.events, trail.remarks
+
+
+def _entry(line: Line) -> Entry:
+    event, rest = from_object({name: value for name, value in line.fields.items() if name not in ("n", COPY)})
+    copies = line.fields.get(COPY)
+    return Entry(line, event, rest, copies if isinstance(copies, dict) else {})
+
+
+def _remarks(trail: Trail) -> list[str]:
+    out = []
+    if trail.damage:
+        out.append(
+            f"This visit was altered after it was written ({trail.damage[0]}). It is shown up to that line "
+            "and opens for reading only; the files stay as they are."
+        )
+    if trail.newer:
+        out.append(
+            "This visit was written by a newer version of the program. It opens for reading only; what this "
+            "version doesn't know is shown as it stands."
+        )
+    for before, after in pairwise(trail.entries):
+        if set_back(before.event.at, after.event.at):
+            out.append(
+                f"The clock was set back before line {after.line.n} ({before.event.at}, then "
+                f"{after.event.at}). The order of the lines is right; the times are as the clock gave them."
+            )
+    for side in trail.beside:
+        lines = "1 line was" if side.count == 1 else f"{side.count} lines were"
+        out.append(
+            f"{lines} written on another computer at the same time ({side.file}, from line {side.number}). "
+            "They stay in the folder beside this visit."
+        )
+    out += [
+        f"{part.name} ends in the middle of a line: it was being written when the program or the power "
+        "stopped, and was never shown as saved."
+        for part in trail.torn
+    ]
+    return out

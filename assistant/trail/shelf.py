@@ -1,0 +1,117 @@
+"""All visits of this computer's user: a folder with a folder for each. Nothing here writes to a visit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from assistant.folders import user_folder
+from assistant.trail.error import TrailError, not_saved
+from assistant.trail.keep import person
+from assistant.trail.read import Trail, read_trail
+from assistant.walk.event import Opened, Paused, Person, Resumed, Settled
+
+OPEN, PAUSED, SIGNED, BROKEN = "open", "paused", "signed", "broken"
+
+
+@dataclass(frozen=True)
+class Shelved:
+    """One visit in the list. `trouble` says in a sentence what is wrong with it, or is empty."""
+
+    folder: Path
+    state: str
+    complaints: tuple[tuple[str, str], ...] = ()
+    person: tuple[tuple[str, str], ...] = ()
+    began: str = ""
+    last: str = ""
+    step: str = ""
+    why_paused: str = ""
+    trouble: str = ""
+
+    @property
+    def words(self) -> str:
+        """Everything that a search looks at."""
+        said = [part for pair in self.complaints for part in pair] + [value for _, value in self.person]
+        return " ".join(
+            [self.folder.name, *said, self.began, self.last, self.state, self.why_paused]
+        ).casefold()
+
+
+def shelf_folder() -> Path:
+    """Where this user's visits are kept; it need not exist yet."""
+    return user_folder() / "visits"
+
+
+def make_shelf(root: Path) -> None:
+    """Raises TrailError where the folder can't be made."""
+    try:
+        root.mkdir(parents=True, exist_ok=True)
+    except OSError as problem:
+        raise not_saved(problem, root) from problem
+
+
+def visits(root: Path) -> list[Shelved]:
+    """Every visit under `root`, the latest first; a broken one is listed with what is wrong and hides no
+    other.
+
+    Raises TrailError only where the list itself can't be read; a shelf that isn't there yet is empty.
+    """
+    try:
+        folders = sorted(
+            path for path in Path(root).iterdir() if path.is_dir() and not path.name.startswith(".")
+        )
+    except FileNotFoundError:
+        return []
+    except OSError as problem:
+        raise TrailError(f"The visits in {root} can't be listed ({problem.strerror}).") from problem
+    return sorted(
+        (shelved(folder) for folder in folders), key=lambda each: (each.last, each.folder.name), reverse=True
+    )
+
+
+def find(listed: list[Shelved], words: str) -> list[Shelved]:
+    """Those that hold every one of the words, in any order and case."""
+    asked = words.casefold().split()
+    return [each for each in listed if all(word in each.words for word in asked)]
+
+
+def shelved(folder: Path) -> Shelved:
+    """One visit as the list shows it. Never raises."""
+    try:
+        trail = read_trail(folder)
+        return _line(folder, trail)
+    except TrailError as problem:
+        return Shelved(folder, BROKEN, trouble=str(problem))
+
+
+def _line(folder: Path, trail: Trail) -> Shelved:
+    events = trail.events
+    opened = next((event for event in events if isinstance(event, Opened)), None)
+    troubles = [*trail.remarks[:1]] if trail.damage or trail.newer else []
+    if opened is None:
+        return Shelved(
+            folder, BROKEN, trouble=(troubles or ["Nothing was recorded here: it was never begun."])[0]
+        )
+    known = next((event for event in reversed(events) if isinstance(event, Person)), None)
+    try:
+        data = person(folder, known.kept) if known else None
+    except TrailError as problem:
+        data = None
+        troubles.append(str(problem))
+    paused = next(
+        (event for event in reversed(events) if isinstance(event, (Paused, Resumed, Settled))), None
+    )
+    is_paused = isinstance(paused, Paused)
+    state = BROKEN if trail.damage else SIGNED if trail.signed else PAUSED if is_paused else OPEN
+    step = next((event.step for event in reversed(events) if getattr(event, "step", None)), "")
+    return Shelved(
+        folder,
+        state,
+        opened.complaints,
+        tuple(sorted((data or {}).items())),
+        opened.at,
+        events[-1].at or opened.at,
+        step,
+        paused.why if is_paused else "",
+        troubles[0] if troubles else "",
+    )
