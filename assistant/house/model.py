@@ -66,13 +66,16 @@ class Act:
 
 @dataclass(frozen=True)
 class Part:
-    """A part that can be condemned. A safety guards a condition that must be shown normal first."""
+    """A part that can be condemned. A safety guards a condition that must be shown normal first. One that does
+    not `costs` (a hose off, a bracket) is corrected on sight.
+    """
 
     name: str
     title: str
     safety: bool
     guards: str | None
     place: Place
+    costs: bool = True
 
 
 @dataclass(frozen=True)
@@ -90,6 +93,8 @@ class PlateValue:
     by: Interval | None
     where: str
     place: Place
+    unreadable: str | None = None
+    """What to look at where the plate can't be read."""
 
 
 @dataclass(frozen=True)

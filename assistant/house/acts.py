@@ -1,0 +1,104 @@
+"""Acts, conditions, parts, hazards and complaints of house.yaml."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+
+from assistant.house.desk import Desk, ring
+from assistant.house.fields import NAME, Form, one_text, spoken, text_items
+from assistant.house.model import Act, Complaint, Part
+from assistant.house.reader import Fields, Text
+
+STATES = ("off", "live")
+"""What an act can make of a circuit; only a proof makes it dead."""
+NEEDS = ("live", "off", "dead")
+_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs")
+
+
+def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
+    circuits = desk.names.get("circuits", ())
+    for circuit in circuits:
+        if circuit in _OWN_FIELDS:
+            desk.problems.add(section.place if section else desk.names["circuits"][circuit], "name",
+                              f"a circuit can't be named '{circuit}': acts have a field of that name")
+
+    def build(name: str, form: Form) -> Act | None:
+        say = form.words("say", need=True)
+        sets = {}
+        for circuit in circuits:
+            if circuit not in _OWN_FIELDS and form.has(circuit):
+                state = desk.one_of(form.text(circuit), STATES, f"the state of circuit '{circuit}' after an act")
+                if state:
+                    sets[circuit] = state
+        undo = desk.known(form.text("undo"), "acts", "act")
+        fits = desk.known(form.text("fits"), "parts", "part")
+        counts = form.text("counts")
+        if counts and not NAME.fullmatch(counts.value):
+            desk.problems.add(counts.place, "name", f"'{counts.value[:40]}' can't name a tally; write one word such as "
+                                                    "reset")
+        needs = needed(form, desk)
+        return Act(name, say or "", sets, undo, fits, counts.value if counts else None, form.place(), needs)
+
+    built = desk.forms(section, "act", build)
+    for name, act in built.items():
+        circle = ring(name, lambda at: built[at].undo if at in built else None)
+        if circle and name == min(circle):
+            desk.problems.add(act.place, "circle", f"acts undo each other in a circle: {' -> '.join(circle)}")
+    return built
+
+
+def needed(form: Form, desk: Desk) -> dict[str, str]:
+    """`needs: {circuit: live|off|dead}` of an act."""
+    fields = form.fields("needs")
+    needs = {}
+    for circuit, node in fields.entries.items() if fields else ():
+        name = desk.known(Text(circuit, fields.keys[circuit], False), "circuits", "circuit")
+        state = desk.one_of(one_text(node, f"'{circuit}'", desk.problems), NEEDS, f"what circuit '{circuit}' must be")
+        if name and state:
+            needs[name] = state
+    return needs
+
+
+def conditions(section: Fields | None, desk: Desk) -> dict[str, tuple[str, ...]]:
+    """Condition -> the readings that show it normal."""
+    return {name: tuple(text.value for text in text_items(node, f"condition '{name}'", desk.problems))
+            for name, node in desk.each(section, "condition")}
+
+
+def parts(section: Fields | None, desk: Desk) -> dict[str, Part]:
+    def build(name: str, form: Form) -> Part:
+        title = form.words("title") or spoken(name)
+        safety = form.yes("safety")
+        guards = desk.known(form.text("guards"), "conditions", "condition")
+        costs = form.yes("costs", default=True)
+        if safety and not form.has("guards"):
+            desk.problems.add(form.place(), "missing", f"part '{name}' is a safety, so it needs 'guards': the condition "
+                                                       "that must be shown normal before it is condemned")
+        return Part(name, title, safety, guards, form.place(), costs)
+
+    return desk.forms(section, "part", build)
+
+
+def hazards(section: Fields | None, desk: Desk) -> dict[str, str]:
+    pages = {}
+    for name, node in desk.each(section, "hazard"):
+        page = desk.known(one_text(node, f"the stop page of '{name}'", desk.problems), "stops", "stop page")
+        if page:
+            pages[name] = page
+    return pages
+
+
+def complaints(section: Fields | None, desk: Desk) -> dict[str, Complaint]:
+    def build(name: str, form: Form) -> Complaint:
+        title = form.words("title") or spoken(name)
+        words = form.words("words", need=True)
+        tree = form.text("tree")
+        stem = None
+        if tree is not None:
+            stem = PurePosixPath(tree.value).name.removesuffix(".yaml")
+            if not NAME.fullmatch(stem) or tree.value not in (stem, f"{stem}.yaml"):
+                desk.problems.add(tree.place, "name", f"'{tree.value[:60]}' is no tree file; write its name without "
+                                                      "folders, such as no_heat.yaml")
+        return Complaint(name, title, words or title, stem, form.place())
+
+    return desk.forms(section, "complaint", build)

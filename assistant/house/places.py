@@ -1,0 +1,119 @@
+"""Circuits, points, things seen and events of house.yaml."""
+
+from __future__ import annotations
+
+from assistant.house.desk import DRAWINGS, Desk, ring
+from assistant.house.fields import Form, one_text, spoken, text_items
+from assistant.house.model import Circuit, Point, Thing
+from assistant.house.reader import Fields, Items, Node, Text
+
+MEDIA = ("gas", "air", "vent", "room", "ground", "water")
+
+
+def circuits(section: Fields | None, desk: Desk) -> dict[str, Circuit]:
+    def build(name: str, form: Form) -> Circuit | None:
+        make_dead = form.words("make_dead", need=True)
+        fed_by = desk.known(form.text("fed_by"), "circuits", "circuit")
+        pairs = _pairs(form, desk)
+        title = form.words("title") or spoken(name)
+        restore = form.words("restore")
+        if make_dead is None:
+            return None
+        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place())
+
+    built = desk.forms(section, "circuit", build)
+    for name, circuit in built.items():
+        circle = ring(name, lambda at: built[at].fed_by if at in built else None)
+        if circle and name == min(circle):
+            desk.problems.add(circuit.place, "circle", f"circuits feed each other in a circle: {' <- '.join(circle)}")
+    return built
+
+
+def _pairs(form: Form, desk: Desk) -> tuple[tuple[str, str], ...]:
+    node = form.get("pairs", need=True)
+    if node is None:
+        return ()
+    if not isinstance(node, Items) or not node.items:
+        desk.problems.add(node.place, "type", "'pairs' is a list of pairs of points such as [[r, c]]: the readings "
+                                              "that prove the circuit dead")
+        return ()
+    pairs = []
+    for item in node.items:
+        if not isinstance(item, Items) or len(item.items) != 2:
+            desk.problems.add(item.place, "type", "a pair is two points, such as [r, c]")
+            continue
+        points = [desk.known(text, "points", "point") for text in text_items(item, "a pair", desk.problems)]
+        if len(points) == 2 and None not in points:
+            if points[0] == points[1]:
+                desk.problems.add(item.place, "value", "a pair is two different points")
+            pairs.append((points[0], points[1]))
+    return tuple(pairs)
+
+
+def points(section: Fields | None, desk: Desk) -> dict[str, Point]:
+    def build(name: str, form: Form) -> Point | None:
+        circuit = desk.known(form.text("circuit"), "circuits", "circuit")
+        of = desk.one_of(form.text("of"), MEDIA, "what a point is of")
+        drawing = desk.one_of(form.text("drawing", need=True), DRAWINGS, "a drawing")
+        label = form.words("label") or spoken(name)
+        if form.has("circuit") == form.has("of"):
+            desk.problems.add(form.place(), "missing" if not form.has("of") else "field",
+                              f"point '{name}' needs one of 'circuit' (the circuit it is on) and 'of' "
+                              f"({', '.join(MEDIA)})")
+            return None
+        return Point(name, label, circuit, of, drawing, form.place()) if drawing else None
+
+    return desk.forms(section, "point", build, dotted=True)
+
+
+def pairs_lie_on_their_circuit(circuits: dict[str, Circuit], points: dict[str, Point], desk: Desk) -> None:
+    """A dead-proof reads the circuit's own points, or one of them against ground."""
+    for circuit in circuits.values():
+        for pair in circuit.pairs:
+            for name in pair:
+                point = points.get(name)
+                if point and point.circuit != circuit.name and point.of != "ground":
+                    desk.problems.add(circuit.place, "value", f"pair [{', '.join(pair)}] can't prove circuit "
+                                      f"'{circuit.name}' dead: '{name}' is not on it and not of ground")
+
+
+def seen(section: Fields | None, desk: Desk) -> dict[str, Thing]:
+    built: dict[str, Thing] = {}
+    for name, node in desk.each(section, "thing seen", dotted=True):
+        place = section.keys[name]
+        if isinstance(node, Items):
+            built[name] = Thing(name, spoken(name), _values(name, node, desk), None, place)
+        elif isinstance(node, Fields):
+            form = Form(Fields(node.entries, node.keys, place), f"thing seen '{name}'", desk.problems)
+            values = form.get("values", need=True)
+            title = form.words("ask") or spoken(name)
+            drawing = desk.one_of(form.text("drawing"), DRAWINGS, "a drawing")
+            form.close()
+            built[name] = Thing(name, title, _values(name, values, desk) if values else (), drawing, place)
+        else:
+            desk.problems.add(node.place, "type", f"thing seen '{name}' is the list of words it can be described by")
+    return built
+
+
+def _values(name: str, node: Node, desk: Desk) -> tuple[str, ...]:
+    texts = list(text_items(node, f"the values of '{name}'", desk.problems))
+    first: dict[str, Text] = {}
+    for text in texts:
+        if first.setdefault(text.value, text) is not text:
+            desk.problems.add(text.place, "value", f"'{text.value}' is written twice among the values of '{name}'")
+    if isinstance(node, Items) and len(node.items) < 2:
+        desk.problems.add(node.place, "value", f"'{name}' needs at least two values, or there is nothing to look for")
+    return tuple(first)
+
+
+def happens(section: Node | None, desk: Desk) -> dict[str, str]:
+    """Event -> its label; a plain list of names is its own label."""
+    if isinstance(section, Items):
+        return {text.value: spoken(text.value) for text in text_items(section, "'happens'", desk.problems)}
+    fields = section if isinstance(section, Fields) else None
+    labels = {}
+    for name, node in desk.each(fields, "event", dotted=True):
+        label = one_text(node, f"the label of '{name}'", desk.problems)
+        if label:
+            labels[name] = label.value
+    return labels
