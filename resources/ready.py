@@ -140,6 +140,8 @@ def make_environment():
     # A script that was started with .venv's own Python can't build upon it.
     base = getattr(sys, "_base_executable", None) or sys.executable
     code, said = hear([base, "-m", "venv", VENV])
+    if code and shutil.disk_usage(ROOT).free < 50e6:  # venv itself only says that some command failed
+        raise NotReadyError(DISK_FULL)
     if code:
         raise NotReadyError(f"Python could not make {VENV}: {last_line(said)}")
 
@@ -174,12 +176,11 @@ def install(python, extras):
     raise NotReadyError(sentence)
 
 
+DISK_FULL = "The disk is full; the program needs about 500 MB. Free some and start this again."
 # The first row whose words occur counts: a refused certificate or proxy also shows as a failed connection.
 PIP_REASONS = {
-    "No space left on device|not enough space on the disk": (
-        "The disk is full; the program needs about 500 MB. Free some and start this again."
-    ),
-    "CERTIFICATE_VERIFY_FAILED|SSLCertVerificationError": (
+    "No space left on device|not enough space on the disk": DISK_FULL,
+    "CERTIFICATE_VERIFY_FAILED|SSLError": (
         "The package index shows a certificate that is not trusted here. A network that inspects"
         " connections needs its own certificate named in PIP_CERT."
     ),
@@ -194,7 +195,8 @@ PIP_REASONS = {
     "Permission denied|Access is denied": (
         "Some file may not be written by you; see who owns this folder and start this again."
     ),
-    "No matching distribution found": (
+    # With a pinned list a file that is not there shows as a conflict.
+    "No matching distribution found|conflicting dependencies": (
         "The package index has no file of a needed package for this Python and this system."
     ),
 }

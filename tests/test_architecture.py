@@ -40,8 +40,8 @@ BELOW = {
     "__main__": {"command", "window", "display", "crash"},
 }  # fmt: skip
 
-# The modules of trail/ that write, and so lock: only they may import Qt there, and only its core.
-TRAIL_WRITERS = {"assistant/trail/record.py", "assistant/trail/lock.py"}
+# The module of trail/ that locks for its writer: only it may import Qt there, and only its core.
+TRAIL_WRITERS = {"assistant/trail/lock.py"}
 # The walk is a function of what was entered: it asks neither the clock, the disk nor chance.
 IMPURE = {
     "os", "io", "pathlib", "shutil", "tempfile", "glob", "fileinput", "datetime", "time", "random", "secrets",

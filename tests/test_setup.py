@@ -107,44 +107,63 @@ def test_open_without_a_display_is_one_sentence():
     assert "python -m assistant replay ENTRIES.yaml --out FOLDER" in said
 
 
-# What pip printed, shortened, in each of these mishaps (made to happen on Debian 12 with pip 23.0.1: no
-# network, a proxy that is not there, a certificate that is not trusted, a file system of 60 MB).
-PIP_SAID = {
-    "could not be reached": (
-        "WARNING: Retrying (Retry(total=0)) after connection broken by 'NewConnectionError('<pip._vendor>:"
-        " Failed to establish a new connection: [Errno -3] Temporary failure in name resolution')'\n"
-        "ERROR: Could not find a version that satisfies the requirement hatchling (from versions: none)\n"
-        "ERROR: No matching distribution found for hatchling"
+# What pip 23.0.1 of Debian 12 printed when each of these was made to happen there, shortened: no network, a
+# proxy that is not there, a certificate of somebody else, no certificate at all, a file system of 60 MB. The
+# last three are from memory.
+RETRY = "WARNING: Retrying (Retry(total=0, connect=None, read=None)) after connection broken by "
+CONFLICT = (
+    "\nERROR: Cannot install hatchling because these package versions have conflicting dependencies.\n"
+    "    The user requested hatchling\n    The user requested (constraint) hatchling==1.33.0\n"
+    "ERROR: ResolutionImpossible: for help visit the manual\n"
+)
+PIP_SAID = [
+    (
+        "could not be reached",
+        RETRY + "'NewConnectionError('Failed to establish a new connection: [Errno -3] Temporary failure in"
+        " name resolution')': /simple/hatchling/" + CONFLICT,
     ),
-    "proxy": (
-        "WARNING: Retrying (Retry(total=0)) after connection broken by 'ProxyError('Cannot connect to proxy.',"
-        " NewConnectionError('<pip._vendor>: Failed to establish a new connection: [Errno 111] Connection"
-        " refused'))'\nERROR: No matching distribution found for hatchling"
+    (
+        "proxy",
+        RETRY + "'ProxyError('Cannot connect to proxy.', NewConnectionError('Failed to establish a new"
+        " connection: [Errno 111] Connection refused'))': /simple/hatchling/" + CONFLICT,
     ),
-    "certificate": (
-        "WARNING: Retrying (Retry(total=0)) after connection broken by 'SSLError(SSLCertVerificationError(1,"
-        " '[SSL: CERTIFICATE_VERIFY_FAILED] certificate verify failed'))'\n"
-        "ERROR: No matching distribution found for hatchling"
+    (
+        "certificate",
+        RETRY + "'SSLError(SSLCertVerificationError(1, '[SSL: CERTIFICATE_VERIFY_FAILED] certificate verify"
+        " failed'))': Max retries exceeded with url: /simple/hatchling/" + CONFLICT,
     ),
-    "disk is full": "ERROR: Could not install packages due to an OSError: [Errno 28] No space left on device",
-    "who owns this folder": (
-        "ERROR: Could not install packages due to an OSError: [Errno 13] Permission denied: '/x/site-packages'"
+    (
+        "certificate",
+        RETRY + "'SSLError(SSLError(136, '[X509: NO_CERTIFICATE_OR_CRL_FOUND] no certificate or crl found"
+        " (_ssl.c:4123)'))': Max retries exceeded with url: /simple/hatchling/" + CONFLICT,
     ),
-    "for this Python and this system": (
+    (
+        "disk is full",
+        'Traceback (most recent call last):\n  File "contextlib.py", line 155, in __exit__\n'
+        "urllib3.exceptions.ProtocolError: (\"Connection broken: OSError(28, 'No space left on"
+        " device')\", OSError(28, 'No space left on device'))",
+    ),
+    ("no file of a needed package", CONFLICT),
+    (
+        "no file of a needed package",
         "ERROR: Could not find a version that satisfies the requirement PySide6-Essentials<6.12,>=6.8\n"
-        "ERROR: No matching distribution found for PySide6-Essentials<6.12,>=6.8"
+        "ERROR: No matching distribution found for PySide6-Essentials<6.12,>=6.8",
     ),
-    "ResolutionImpossible": (
-        "Traceback (most recent call last):\n  somewhere\n"
-        "ERROR: ResolutionImpossible: for help visit the manual\n"
+    (
+        "who owns this folder",
+        "ERROR: Could not install packages due to an OSError: [Errno 13] Permission denied",
     ),
-}
+    (
+        "the wheel is damaged",
+        "Traceback (most recent call last):\n  somewhere\nERROR: the wheel is damaged\nWARNING: whatever\n",
+    ),
+]
 
 
-@pytest.mark.parametrize("words", PIP_SAID)
-def test_a_failing_pip_is_a_sentence(ready, words):
+@pytest.mark.parametrize(("words", "said"), PIP_SAID)
+def test_a_failing_pip_is_a_sentence(ready, words, said):
     """Each mishap has its own sentence; another one gets the last error line. None shows a traceback."""
-    sentence = ready.explain_pip(PIP_SAID[words])
+    sentence = ready.explain_pip(said)
     assert words in sentence
     assert "Traceback" not in sentence
     assert "\n" not in sentence

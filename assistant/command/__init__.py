@@ -24,7 +24,7 @@ def summary(word: str) -> str:
             spec = info.module_finder.find_spec(f"{__name__}.{word}", None)
             source = spec.loader.get_source(spec.name) if spec and spec.loader else None
             if source:
-                return (ast.get_docstring(ast.parse(source)) or "").partition("\n")[0].rstrip(".")
+                return (ast.get_docstring(ast.parse(source)) or "").partition("\n")[0].rstrip(". ")
     return ""
 
 
