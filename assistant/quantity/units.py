@@ -37,7 +37,7 @@ def to_si(value: float, unit: str) -> float:
         return value
     if known.factor == 1 and not known.offset:
         return float(value)
-    return float(Fraction(repr(float(value))) * known.factor + known.offset)
+    return _nearest(Fraction(repr(float(value))) * known.factor + known.offset)
 
 
 def from_si(value_si: float, unit: str) -> float:
@@ -47,7 +47,14 @@ def from_si(value_si: float, unit: str) -> float:
         return value_si
     if known.factor == 1 and not known.offset:
         return float(value_si)
-    return float((Fraction(repr(float(value_si))) - known.offset) / known.factor)
+    return _nearest((Fraction(repr(float(value_si))) - known.offset) / known.factor)
+
+
+def _nearest(exact: Fraction) -> float:
+    try:
+        return float(exact)
+    except OverflowError:
+        return math.inf if exact > 0 else -math.inf
 
 
 def show(value_si: float, unit: str, digits: int | None = None) -> str:
