@@ -8,8 +8,8 @@ import os
 import re
 import sys
 
-# What Qt needs on a bare Debian 12 to draw at all, and besides on a real X screen; each was found missing
-# by leaving it out.
+# What Qt needs on a bare Debian 12 to draw at all, and besides on a real X screen; tried on one with python3
+# and nothing else, where both lines are enough.
 DRAWING_PACKAGES = ("libgl1", "libegl1", "libglib2.0-0", "libdbus-1-3", "libfontconfig1", "libxkbcommon0")
 SCREEN_PACKAGES = (
     "libxcb-cursor0", "libxcb-icccm4", "libxcb-keysyms1", "libxcb-shape0", "libxkbcommon-x11-0",
