@@ -16,6 +16,8 @@ from typing import Any, Union, get_args, get_origin, get_type_hints
 
 from assistant.walk.event import KINDS, Event, Unknown
 
+ON_DISK = {"kind": "quantity"}
+"""Fields of events under another name on disk: `kind` is the event's own kind there."""
 KIND_OF = {cls: kind for kind, cls in KINDS.items()}
 _AWKWARD = re.compile("[\x7f-\x9f\u2028\u2029\ud800-\udfff]")
 _SURROGATE = re.compile("[\ud800-\udfff]")
@@ -72,7 +74,7 @@ def _plain(value: Any) -> Any:
         for part in fields(value):
             inside = getattr(value, part.name)
             if not _is_default(part, inside):
-                out[part.name] = _plain(inside)
+                out[ON_DISK.get(part.name, part.name)] = _plain(inside)
         return out
     if isinstance(value, dict):
         return {name: _plain(inside) for name, inside in value.items()}
@@ -90,17 +92,16 @@ def _is_default(part: Any, value: Any) -> bool:
 
 
 @cache
-def _types(cls: type) -> dict[str, Any]:
-    return {
-        name: hint
-        for name, hint in get_type_hints(cls).items()
-        if name in {part.name for part in fields(cls)}
-    }
+def _types(cls: type) -> dict[str, tuple[str, Any]]:
+    """Name on disk -> (the field's name, its type)."""
+    hints = get_type_hints(cls)
+    return {ON_DISK.get(part.name, part.name): (part.name, hints[part.name]) for part in fields(cls)}
 
 
 def _built(cls: type, found: dict) -> Any:
-    hints = _types(cls)
-    return cls(**{name: _fitted(hints[name], value) for name, value in found.items() if name in hints})
+    known = _types(cls)
+    held = {known[name]: value for name, value in found.items() if name in known}
+    return cls(**{name: _fitted(hint, value) for (name, hint), value in held.items()})
 
 
 def _fitted(hint: Any, value: Any) -> Any:

@@ -18,9 +18,9 @@ from assistant.trail.file import TrailFile
 from assistant.trail.files import DISK, Files
 from assistant.trail.read import COPY, Trail, read_trail
 from assistant.trail.recover import recover
-from assistant.walk.event import Event, Exported, Opened, Recovered, Signed
+from assistant.walk.event import Event, Exported, Note, Opened, Recovered, Signed, Unknown
 
-AFTER_SIGNING = (Exported, Recovered)
+AFTER_SIGNING = (Exported, Note, Recovered, Unknown)
 """What may still be added to a visit that is signed."""
 
 
