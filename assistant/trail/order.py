@@ -46,6 +46,11 @@ def put_in_order(segments: list[Segment]) -> Order:
             damage.append(Damage(part.name, None, "the lines that this file continues are missing"))
         elif part.continues in homes:
             damage += _misfit(part, *homes[part.continues])
+    damage += [
+        Damage(part.name, None, "the lines of another computer that this file names are missing")
+        for part in begun
+        if not known.issuperset(part.beside)
+    ]
     joined = [part for part in begun if _leads_back(part, roots[:1], homes)]
     if not joined:
         return Order("", (), tuple(damage), ())
