@@ -48,11 +48,11 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
 
 
 def needed(form: Form, desk: Desk) -> dict[str, str]:
-    """`needs: {circuit: live|off|dead}` of an act."""
+    """`needs: {circuit: live|off|dead}` of an act or step."""
     fields = form.fields("needs")
     needs = {}
     for circuit, node in fields.entries.items() if fields else ():
-        name = desk.known(Text(circuit, fields.keys[circuit], False), "circuits", "circuit")
+        name = desk.circuit(Text(circuit, fields.keys[circuit], False))
         state = desk.one_of(one_text(node, f"'{circuit}'", desk.problems), NEEDS, f"what circuit '{circuit}' must be")
         if name and state:
             needs[name] = state

@@ -33,6 +33,9 @@ class Desk:
         self.problems.unknown(text, what, names)
         return None
 
+    def circuit(self, text: Text | None) -> str | None:
+        return self.known(text, "circuits", "circuit")
+
     def one_of(self, text: Text | None, allowed: Collection[str], what: str) -> str | None:
         """The text where it is one of a few words."""
         if text is None:

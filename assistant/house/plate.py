@@ -8,10 +8,9 @@ from assistant.house.desk import Desk, ring
 from assistant.house.fields import Form, spoken
 from assistant.house.model import PlateValue
 from assistant.house.numbers import number, pair
+from assistant.house.quantity_fields import quantity, unit_for
 from assistant.house.reader import Fields, Items
-from assistant.house.unit_names import unit_problem
 from assistant.quantity.interval import Interval
-from assistant.quantity.kind import KINDS
 from assistant.quantity.units import UNITS, exact_si
 
 
@@ -72,25 +71,3 @@ def _span(name: str, form: Form, desk: Desk) -> tuple[tuple[Fraction, Fraction] 
         desk.problems.add(one_of.place, "number", "the numbers of 'one_of' stand in order, each once")
         return None, ()
     return (found[0], found[-1]), tuple(found)
-
-
-def quantity(form: Form, desk: Desk) -> str | None:
-    """The field `quantity`, a name of the quantities there are."""
-    text = form.text("quantity", need=True)
-    if text is None or text.value in KINDS:
-        return text.value if text else None
-    desk.problems.unknown(text, "quantity", KINDS)
-    return None
-
-
-def unit_for(form: Form, kind: str | None, desk: Desk) -> str | None:
-    """The field `unit`, one of the quantity's; it may be left out where the quantity has only one."""
-    only = KINDS[kind].units[0] if kind and len(KINDS[kind].units) == 1 else None
-    text = form.text("unit", need=only is None)
-    if text is None:
-        return only
-    problem = unit_problem(text.value, kind)
-    if problem is None:
-        return text.value
-    desk.problems.add(text.place, "unit", problem)
-    return None

@@ -78,6 +78,7 @@ class Common:
     needs: dict[str, str] = field(default_factory=dict)
     at: tuple[str, ...] = ()
     minutes: float | None = None
+    hint: str | None = None
 
 
 @dataclass(frozen=True)

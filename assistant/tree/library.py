@@ -1,0 +1,147 @@
+"""A library: the vocabulary and all trees of a folder, or of the texts kept with a visit.
+
+At the top of the folder lie house.yaml, cautions.yaml and sources.yaml; below it one folder for each purpose,
+complaint/, procedure/, cause/ and proof/, with the tree files. A tree's name is its file's stem.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path, PurePosixPath
+
+from assistant.house.encoding import LARGEST
+from assistant.house.load import FILES, load_house
+from assistant.house.model import Vocabulary
+from assistant.house.place import Problem
+from assistant.tree.load import load_tree
+from assistant.tree.model import PURPOSES, Call, Finding, Step, Tree
+
+MOST_FILES = 5_000
+
+
+@dataclass(frozen=True)
+class Library:
+    """`trees` by name, those without a problem only; `texts` by path below the folder, as bytes; `problems` of
+    loading, sorted. Whether trees fit together is for assistant/tree/check to say."""
+
+    vocabulary: Vocabulary
+    trees: dict[str, Tree] = field(default_factory=dict)
+    texts: dict[str, bytes] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+
+    def step(self, address: str) -> tuple[Tree, Step]:
+        """Tree and step of an address such as no_heat.volts. Raises KeyError where there is none."""
+        tree, _, step = address.partition(".")
+        if tree not in self.trees or step not in self.trees[tree].steps:
+            raise KeyError(f"there is no step '{address}'")
+        return self.trees[tree], self.trees[tree].steps[step]
+
+    def reach(self, names: Iterable[str]) -> list[str]:
+        """The trees that a walk from these ones can read, themselves included, sorted: what they call, the causes
+        and proofs of their findings, and every circuit's procedures, which the walker puts in front by itself.
+        Trees that are handed over to are other walks. Names without a tree are left out."""
+        waiting = list(names)
+        for circuit in self.vocabulary.circuits.values():
+            waiting += [circuit.make_dead, circuit.restore or ""]
+        found: set[str] = set()
+        while waiting:
+            name = waiting.pop()
+            if name in found or name not in self.trees:
+                continue
+            found.add(name)
+            for step in self.trees[name].steps.values():
+                if isinstance(step, Call):
+                    waiting.append(step.tree)
+                elif isinstance(step, Finding):
+                    waiting += [*step.causes, step.proof or ""]
+        return sorted(found)
+
+    def closure(self, names: Iterable[str]) -> dict[str, str]:
+        """Path -> sha256 of every file that a walk from these trees can read, the three house files included."""
+        paths = [self.trees[name].file for name in self.reach(names)]
+        return {path: hashlib.sha256(self.texts[path]).hexdigest()
+                for path in sorted([*paths, *(name for name in FILES if name in self.texts)])}
+
+
+def read_folder(path: Path | str) -> Library:
+    """The library of a folder. Never raises: what can't be read is a problem."""
+    texts: dict[str, bytes] = {}
+    problems: list[Problem] = []
+    try:
+        for file, found in _files(Path(path)):
+            if isinstance(found, Problem):
+                problems.append(found)
+            elif len(texts) < MOST_FILES:
+                texts[file] = found
+    except OSError as error:
+        problems.append(Problem(str(path), 1, 1, "folder", f"the folder can't be read: {error.strerror or error}"))
+    return from_texts(texts, problems)
+
+
+def from_texts(texts: Mapping[str, bytes], problems: Iterable[Problem] = ()) -> Library:
+    """The library of these texts, by path below a library's folder (with /). Never raises."""
+    found = list(problems)
+    vocabulary, house_problems = load_house({name: texts[name] for name in FILES if name in texts})
+    found += house_problems
+    trees: dict[str, Tree] = {}
+    files: dict[str, str] = {}
+    for file in sorted(texts):
+        if file in FILES:
+            continue
+        parts = PurePosixPath(file).parts
+        stem = PurePosixPath(file).stem
+        if misplaced := _misplaced(file, parts):
+            found.append(misplaced)
+            continue
+        if stem in files:
+            found.append(Problem(file, 1, 1, "name", f"there is another tree '{stem}' in {files[stem]}; a name is used "
+                                                     "once in all folders"))
+            continue
+        files[stem] = file
+        tree, tree_problems = load_tree(texts[file], file, vocabulary)
+        found += tree_problems
+        if tree is None:
+            continue
+        if tree.purpose != parts[0]:
+            found.append(Problem(file, tree.place.line, tree.place.column, "folder",
+                                 f"a tree with 'purpose: {tree.purpose}' lies in {tree.purpose}/, not in {parts[0]}/"))
+            continue
+        trees[tree.name] = tree
+    return Library(vocabulary, trees, dict(texts), tuple(sorted(set(found))))
+
+
+def _misplaced(file: str, parts: tuple[str, ...]) -> Problem | None:
+    """Why a file can't be one of a library, or None: it is folder/name.yaml with a purpose's folder."""
+    if len(parts) == 2 and parts[0] in PURPOSES and file == "/".join(parts) and file.endswith(".yaml"):
+        return None
+    return Problem(file, 1, 1, "folder", f"a tree file lies in one of {', '.join(f'{p}/' for p in PURPOSES)} and ends in "
+                                         f".yaml; beside them only {', '.join(FILES)}")
+
+
+def _files(root: Path) -> Iterator[tuple[str, bytes | Problem]]:
+    """Every YAML file below `root` with its bytes, or why it can't be read. Nothing outside `root` is opened."""
+    inside = root.resolve(strict=True)
+    for folder, folders, names in os.walk(inside):
+        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        for name in sorted(names):
+            path = Path(folder, name)
+            if name.startswith(".") or path.suffix not in (".yaml", ".yml"):
+                continue
+            file = path.relative_to(inside).as_posix()
+            yield file, _bytes(path, file, inside)
+
+
+def _bytes(path: Path, file: str, inside: Path) -> bytes | Problem:
+    try:
+        if not path.resolve(strict=True).is_relative_to(inside):
+            return Problem(file, 1, 1, "folder", "this is a link to a file outside the folder; put the file itself here")
+        if not path.is_file():
+            return Problem(file, 1, 1, "folder", "this is no ordinary file")
+        if path.stat().st_size > LARGEST:
+            return Problem(file, 1, 1, "folder", f"the file has more than {LARGEST:,} bytes")
+        return path.read_bytes()
+    except (OSError, RuntimeError) as error:
+        return Problem(file, 1, 1, "folder", f"the file can't be read: {getattr(error, 'strerror', None) or error}")
