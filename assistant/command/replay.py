@@ -23,13 +23,15 @@ FINISHED = ("finding", "stop", "handed_over", "choose", "leave", "signed", "paus
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """The words after `replay`."""
     parser.add_argument("entries", metavar="ENTRIES.yaml", type=Path, help="a list of answers in order")
-    parser.add_argument("--out", metavar="FOLDER", type=Path, required=True, help="a new folder for the visit")
+    parser.add_argument("--out", metavar="FOLDER", type=Path, required=True, help="a new folder for it")
     parser.add_argument("--trees", metavar="FOLDER", type=Path, help="other trees than the shipped ones")
     parser.add_argument("--paper", choices=("letter", "a4"), default="letter", help="paper of report.pdf")
 
 
 def run(arguments: argparse.Namespace) -> int:
-    """0: ends in a finding, a stop, a hand-over or signed; 2: can't finish (the trail is kept) or can't start."""
+    """0: ends in a finding, a stop, a hand-over or signed; 2: can't finish (the trail is kept) or can't
+    start.
+    """
     entries = _entries(arguments.entries)
     library = read_folder(arguments.trees or trees_folder())
     if library.problems:
@@ -39,7 +41,9 @@ def run(arguments: argparse.Namespace) -> int:
     trees = {c.tree: c.name for c in library.vocabulary.complaints.values() if c.tree}
     names = complaints_of(entries, trees)
     if not names:
-        raise UserError(f"{arguments.entries} answers no complaint's tree. Begin with `- complaints: [no_heat]`.")
+        raise UserError(
+            f"{arguments.entries} answers no complaint's tree; begin with `- complaints: [no_heat]`."
+        )
     complaints = library.vocabulary.complaints
     words = tuple((name, complaints[name].words if name in complaints else name) for name in names)
     try:

@@ -1,7 +1,8 @@
 """A visit that is going on: the pure fold and its recorder, kept in step.
 
-An event is first tried on the pure visit, so that nothing that can't be taken reaches the disk; then it is written
-and synced; only then does the visit move. Window, replay and drill all send their events through here.
+An event is first tried on the pure visit, so that nothing that can't be taken reaches the disk; then it is
+written and synced; only then does the visit move. Window, replay and drill all send their events through
+here.
 """
 
 from __future__ import annotations
@@ -11,9 +12,9 @@ from pathlib import Path
 
 from assistant import __version__
 from assistant.quantity.kind import show_interval
-from assistant.tree.library import Library
 from assistant.trail.clock import now
 from assistant.trail.record import Recorder, kept_library
+from assistant.tree.library import Library
 from assistant.walk.ask import Ask, Record
 from assistant.walk.event import Event, Opened
 from assistant.walk.visit import BadAnswer, OutOfOrder, Visit, asked, begin, fold
@@ -26,12 +27,20 @@ class LiveVisit:
         self.visit, self.recorder, self.remarks = visit, recorder, list(remarks)
 
     @staticmethod
-    def start(folder: Path, library: Library, complaints: tuple[tuple[str, str], ...], at: str | None = None,
-              **more) -> LiveVisit:
-        """A new visit in a new folder. `complaints`: (name, the customer's words). Raises TrailError, BadAnswer."""
+    def start(
+        folder: Path, library: Library, complaints: tuple[tuple[str, str], ...], at: str | None = None, **more
+    ) -> LiveVisit:
+        """A new visit in a new folder. `complaints`: (name, the customer's words). Raises TrailError,
+        BadAnswer.
+        """
         trees = [known.tree for name, _ in complaints if (known := library.vocabulary.complaints.get(name))]
-        opened = Opened(at or now(), complaints, library.closure([tree for tree in trees if tree]),
-                        program=__version__, **more)
+        opened = Opened(
+            at or now(),
+            complaints,
+            library.closure([tree for tree in trees if tree]),
+            program=__version__,
+            **more,
+        )
         visit = fold(begin(library), opened)
         return LiveVisit(visit, Recorder.create(folder, library, opened))
 
@@ -39,7 +48,8 @@ class LiveVisit:
     def take_up(folder: Path, **more) -> LiveVisit:
         """A visit found on disk, walked on the trees it was begun with. Raises TrailError.
 
-        Events that this version can't place are left where they stand; a remark says so, and nothing is added.
+        Events that this version can't place are left where they stand; a remark says so, and nothing is
+        added.
         """
         recorder, events, remarks = Recorder.open(folder, **more)
         opened = next(event for event in events if isinstance(event, Opened))
@@ -48,8 +58,9 @@ class LiveVisit:
             try:
                 visit = fold(visit, event)
             except (BadAnswer, OutOfOrder) as problem:
-                recorder.read_only = f"Line {number} of this visit can't be followed ({problem}). It opens to read only."
-                remarks.append(recorder.read_only)
+                remark = f"Line {number} of this visit can't be followed ({problem}). It opens to read only."
+                recorder.read_only = remark
+                remarks.append(remark)
                 break
         return LiveVisit(visit, recorder, remarks)
 
@@ -58,18 +69,21 @@ class LiveVisit:
         return asked(self.visit)
 
     def send(self, event: Event) -> None:
-        """Take an answer. Raises BadAnswer, OutOfOrder or TrailError; then nothing has changed, here or on disk."""
+        """Take an answer. Raises BadAnswer, OutOfOrder or TrailError; then nothing has changed, here or on
+        disk.
+        """
         moved = fold(self.visit, event)
         self.recorder.append(event, _copies(self.visit, moved))
         self.visit = moved
 
     def close(self) -> None:
+        """Let go of the visit's folder."""
         self.recorder.close()
 
 
 def _copies(before: Visit, after: Visit) -> dict | None:
     """What the event came to, for a reader without the program: never read back as truth."""
-    taken = after.history[len(before.history):]
+    taken = after.history[len(before.history) :]
     if not taken:
         return None
     copies: dict = {"steps": [{"step": t.step, "answer": t.answer, "way": t.way} for t in taken]}
@@ -85,5 +99,8 @@ def _limits(record: Record) -> list[str]:
     verdict = record.verdict
     if verdict is None:
         return []
-    return [f"{record.name} under {show_interval(edge, record.unit)}: {band.label}"
-            for band, edge in zip(verdict.bands, verdict.edges, strict=True) if edge is not None]
+    return [
+        f"{record.name} under {show_interval(edge, record.unit)}: {band.label}"
+        for band, edge in zip(verdict.bands, verdict.edges, strict=True)
+        if edge is not None
+    ]

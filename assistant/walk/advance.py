@@ -43,7 +43,7 @@ def _once(visit: Visit, at: str) -> Visit | None:
     if position.stage not in WALKING and position.stage != "repair":
         return None
     top = position.top
-    tree, step = visit.step(top.address)
+    _, step = visit.step(top.address)
     if isinstance(step, Return):
         return _come_back(visit, step)
     needs = power.needs_of(step, top.circuit)

@@ -42,6 +42,7 @@ def still_true(visit: Visit, event: StillTrue) -> Visit:
 
 
 def saw(visit: Visit, event: Saw) -> Visit:
+    """What was seen, heard or smelled."""
     step = _expected(visit, event.step, "look")
     assert isinstance(step, Look)
     if event.value not in step.choices:
@@ -51,6 +52,7 @@ def saw(visit: Visit, event: Saw) -> Visit:
 
 
 def watched(visit: Visit, event: Watched) -> Visit:
+    """A start watched as it happened: the first event missing decides, else the readings."""
     step = _expected(visit, event.step, "watch")
     assert isinstance(step, Watch)
     unknown = [name for name in event.events if name not in step.events]
@@ -74,6 +76,7 @@ def watched(visit: Visit, event: Watched) -> Visit:
 
 
 def did(visit: Visit, event: Did) -> Visit:
+    """Something done: an act of the tree, or one of the repair."""
     ask = asked(visit)
     if ask.kind != "do" or ask.step != event.step:
         raise OutOfOrder(f"{event.step} is not the thing to do now")
@@ -97,6 +100,7 @@ def did(visit: Visit, event: Did) -> Visit:
 
 
 def cannot(visit: Visit, event: Cannot) -> Visit:
+    """The step can't be taken: its declared way on."""
     ask = asked(visit)
     if ask.step != event.step or ask.kind not in ("look", "watch", "measure", "do"):
         raise OutOfOrder(f"{event.step} is not asked now")
@@ -157,7 +161,7 @@ def _records(
         raise BadAnswer(f"'{unknown[0]}' is not read here; asked for: {', '.join(names) or 'nothing'}.")
     env = env_of(visit, visit.position.top)
     records = []
-    for reading, name in zip(readings, names):
+    for reading, name in zip(readings, names, strict=True):
         if name not in typed:
             if partial:
                 continue

@@ -46,7 +46,7 @@ def _entered_anew(visit: Visit, stack: tuple[Frame, ...]) -> tuple[Frame, ...]:
     return stack[:-1] + (replace(stack[-1], tried=()),)
 
 
-def taken_up_again(visit: Visit, event: Resumed) -> Visit:
+def taken_up_again(visit: Visit, _event: Resumed) -> Visit:
     """Nobody knows what was switched meanwhile: every circuit unknown, every procedure from its start."""
     visit = replace(visit, paused=None, house=resumed(visit.house, visit.vocabulary))
     position = visit.position

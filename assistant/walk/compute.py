@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.quantity.interval import Interval
 from assistant.quantity.kind import show_interval
-from assistant.trade.registry import on_intervals, explain
+from assistant.trade.registry import explain, on_intervals
 from assistant.tree.model import Compute
 from assistant.walk.ask import Record
 from assistant.walk.env import argument, env_of

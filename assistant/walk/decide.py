@@ -25,7 +25,7 @@ class Decision:
 
 def decide(records: tuple[Record, ...], stops: tuple[str | None, ...], then: Way | None) -> Decision:
     """The way on after these readings; `stops` gives each reading's own stop page."""
-    for record, stop in zip(records, stops):
+    for record, stop in zip(records, stops, strict=True):
         if record.verdict is not None and record.verdict.unsafe:
             return Decision(None, unsafe=stop or "")
     sure = True

@@ -1,8 +1,8 @@
 """A replay file: a list of entries in order, all values text, each turned into the event it stands for.
 
-`TREE.STEP: text` answers a step (several readings or watched events: a map); `act.NAME` and `cause.STEP` answer
-what follows a finding. Besides: `complaints`, `complaint`, `plate.NAME`, `reading`, `hazard`, `cannot`,
-`still_true`, `instrument`, `back`, `pause`, `resume`, `note`, `as_found`, `settle`, `left`, `sign`.
+`TREE.STEP: text` answers a step (several readings or watched events: a map); `act.NAME` and `cause.STEP`
+answer what follows a finding. Besides: `complaints`, `complaint`, `plate.NAME`, `reading`, `hazard`,
+`cannot`, `still_true`, `instrument`, `back`, `pause`, `resume`, `note`, `as_found`, `settle`, `left`, `sign`.
 """
 
 from __future__ import annotations
@@ -107,7 +107,7 @@ def read_entries(node: Node) -> tuple[list[Entry], list[Problem]]:
 
 
 def complaints_of(entries: list[Entry], trees: dict[str, str]) -> tuple[str, ...]:
-    """The complaints of the visit: as listed, or those whose trees are answered. `trees`: tree -> complaint."""
+    """The complaints of the visit, as listed or as their trees are answered. `trees`: tree -> complaint."""
     for entry in entries:
         if entry.key == "complaints":
             return tuple(_texts(entry.value))

@@ -46,8 +46,7 @@ def unreadable(visit: Visit, step: Step) -> bool:
 
 
 def argument(text: str, frame: Frame, visit: Visit, env: dict[str, Interval]) -> Interval | None:
-    """A compute's argument: a name of this tree, a plate value, or a number with its unit. None: not known.
-    """
+    """A compute's argument: a name of this tree, a plate value, or a number and unit. None: not known."""
     if text in frame.names:
         return visit.readings[frame.names[text]].value
     if text in visit.vocabulary.plate:

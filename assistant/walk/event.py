@@ -25,6 +25,8 @@ class Typed:
 
 @dataclass(frozen=True)
 class Opened:
+    """The visit begins."""
+
     at: str
     complaints: tuple[tuple[str, str], ...]
     """(complaint name, the customer's own words), in the order to take them up."""
@@ -45,6 +47,8 @@ class TakeUp:
 
 @dataclass(frozen=True)
 class Read:
+    """The readings of a measure step."""
+
     at: str
     step: str
     readings: dict[str, Typed]
@@ -53,6 +57,8 @@ class Read:
 
 @dataclass(frozen=True)
 class Saw:
+    """The answer of a look step."""
+
     at: str
     step: str
     value: str
@@ -60,6 +66,8 @@ class Saw:
 
 @dataclass(frozen=True)
 class Watched:
+    """A start that was watched, and the readings filled in after it."""
+
     at: str
     step: str
     events: dict[str, float]
@@ -69,6 +77,8 @@ class Watched:
 
 @dataclass(frozen=True)
 class Did:
+    """A do step done. `waited` is in seconds."""
+
     at: str
     step: str
     waited: float | None = None
@@ -76,6 +86,8 @@ class Did:
 
 @dataclass(frozen=True)
 class Cannot:
+    """The step asked can't be taken."""
+
     at: str
     step: str
     why: str = ""
@@ -83,6 +95,8 @@ class Cannot:
 
 @dataclass(frozen=True)
 class StillTrue:
+    """The earlier readings of this step, offered again, still hold."""
+
     at: str
     step: str
 
@@ -128,6 +142,8 @@ class PlateRead:
 
 @dataclass(frozen=True)
 class Hazard:
+    """Something that stops the work at once, from any step."""
+
     at: str
     name: str
 
@@ -145,18 +161,24 @@ class Back:
 
 @dataclass(frozen=True)
 class Paused:
+    """The visit is interrupted, with the reason."""
+
     at: str
     why: str
 
 
 @dataclass(frozen=True)
 class Resumed:
+    """The visit is taken up again, perhaps by somebody else."""
+
     at: str
     by: str = ""
 
 
 @dataclass(frozen=True)
 class Note:
+    """Free words or a photo, fixed to a step where there is one."""
+
     at: str
     text: str
     step: str | None = None
@@ -201,12 +223,16 @@ class LeftOpen:
 
 @dataclass(frozen=True)
 class InstrumentUsed:
+    """The instrument used from here on, unless a reading names another."""
+
     at: str
     name: str
 
 
 @dataclass(frozen=True)
 class Exported:
+    """A report was made; `fingerprint` is the trail's tip before this event."""
+
     at: str
     file: str
     fingerprint: str
@@ -214,6 +240,8 @@ class Exported:
 
 @dataclass(frozen=True)
 class Signed:
+    """The visit is closed and signed."""
+
     at: str
     name: str
 

@@ -52,10 +52,12 @@ def back_from_cause(visit: Visit, back: Return) -> Visit:
 
 
 def concluded(visit: Visit, answer: str) -> Visit:
+    """The person has said why it failed, where no cause was found."""
     return _repair(_with(visit, concluded=answer), 0)
 
 
 def repaired(visit: Visit, act: str) -> Visit:
+    """One act of the repair is done."""
     position = visit.position
     assert position is not None
     done = visit.found[-1].repaired + (act,)
@@ -63,6 +65,7 @@ def repaired(visit: Visit, act: str) -> Visit:
 
 
 def back_from_proof(visit: Visit, back: Return) -> Visit:
+    """The proof of repair has come back."""
     position = visit.position
     assert position is not None
     records = tuple(visit.readings[index] for index in position.top.names.values())

@@ -16,6 +16,7 @@ from assistant.walk.state import BadAnswer, Visit
 
 
 def put_down(visit: Visit, event: PutDown) -> Visit:
+    """A reading put down out of order. Raises BadAnswer with a sentence."""
     if event.kind not in KINDS:
         raise BadAnswer(f"'{event.kind}' is not a quantity; there are: {', '.join(KINDS)}.")
     unknown = [point for point in event.points if point not in visit.vocabulary.points]
@@ -37,6 +38,7 @@ def put_down(visit: Visit, event: PutDown) -> Visit:
 
 
 def plate_read(visit: Visit, event: PlateRead) -> Visit:
+    """A value of the rating plate. Raises BadAnswer with a sentence when no plate can carry it."""
     value = visit.vocabulary.plate.get(event.name)
     if value is None:
         raise BadAnswer(

@@ -23,6 +23,8 @@ class Undone:
 
 @dataclass(frozen=True)
 class House:
+    """Power, things to undo, tallies, parts fitted and acts done."""
+
     circuits: dict[str, str] = field(default_factory=dict)
     epochs: dict[str, int] = field(default_factory=dict)
     undone: tuple[Undone, ...] = ()
@@ -35,7 +37,7 @@ class House:
 
 def as_met(vocabulary: Vocabulary) -> House:
     """The house at the start of a visit: every circuit unknown."""
-    return House(power.all_unknown(vocabulary), {name: 0 for name in vocabulary.circuits})
+    return House(power.all_unknown(vocabulary), dict.fromkeys(vocabulary.circuits, 0))
 
 
 def resumed(house: House, vocabulary: Vocabulary) -> House:
@@ -66,6 +68,7 @@ def acted(house: House, vocabulary: Vocabulary, act_name: str, step: str, at: st
 
 
 def proved_dead(house: House, circuits: tuple[str, ...]) -> House:
+    """The house after a dead-proof of these circuits."""
     return replace(house, circuits=power.after_proof(house.circuits, circuits))
 
 

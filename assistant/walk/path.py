@@ -62,12 +62,14 @@ def go(visit: Visit, to: str) -> Visit:
 
 
 def push(visit: Visit, frame: Frame) -> Visit:
+    """The visit inside another tree."""
     position = visit.position
     assert position is not None
     return visit.at(replace(position, stack=position.stack + (frame,), retaking=None, hold=False))
 
 
 def pop(visit: Visit) -> Visit:
+    """The visit back in the tree that the present one was entered from."""
     position = visit.position
     assert position is not None
     return visit.at(replace(position, stack=position.stack[:-1], retaking=None, hold=False))

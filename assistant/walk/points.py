@@ -55,13 +55,19 @@ def _of_finding(visit: Visit, found: Found) -> list[OpenPoint]:
         return []
     points = []
     walked = {cause.tree for cause in found.causes}
-    for name in found.finding.causes:
-        if name not in walked and found.concluded is None:
-            title = visit.library.trees[name].title
-            points.append(OpenPoint(f"cause.{found.step}.{name}", "cause", f"{found.finding.title}: {title}"))
-    for act in repairs(found):
-        if act not in found.repaired:
-            points.append(OpenPoint(f"part.{found.step}.{act}", "part", visit.vocabulary.acts[act].say))
+    if found.concluded is None:
+        titles = {
+            name: visit.library.trees[name].title for name in found.finding.causes if name not in walked
+        }
+        points += [
+            OpenPoint(f"cause.{found.step}.{name}", "cause", f"{found.finding.title}: {title}")
+            for name, title in titles.items()
+        ]
+    points += [
+        OpenPoint(f"part.{found.step}.{act}", "part", visit.vocabulary.acts[act].say)
+        for act in repairs(found)
+        if act not in found.repaired
+    ]
     if found.finding.proof is not None:
         title = visit.library.trees[found.finding.proof].title
         failed = ": failed" if found.proof == "not_proved" else ""

@@ -21,8 +21,7 @@ from assistant.walk.state import BadAnswer, Visit
 def take(
     visit: Visit, reading: Reading, name: str, typed: Typed, env: dict[str, Interval], at: str
 ) -> Record:
-    """The reading as it counts. Raises BadAnswer with a sentence when the text can't be taken as it stands.
-    """
+    """The reading as it counts. Raises BadAnswer with a sentence when the text can't be taken as it is."""
     got = _understood(typed, reading.kind, reading.unit)
     if not typed.sure and (doubt := implausible(reading, got)):
         raise BadAnswer(doubt)

@@ -1,5 +1,4 @@
-"""What an entry would mean, before anything is committed: for the line under the field while a person types.
-"""
+"""What an entry would mean, before anything is committed: for the line under the field while typing."""
 
 from __future__ import annotations
 
