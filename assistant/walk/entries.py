@@ -61,6 +61,8 @@ WORDS = (
     "sign",
 )
 REASONS = ("slip", "changed", "look")
+GO_ON = "go on"
+"""Leaves a page that asks nothing; any entry for what comes after does the same."""
 
 
 @dataclass(frozen=True)
@@ -134,8 +136,10 @@ def events_of(entry: Entry, at: str) -> list[Make]:
 
 def _leave_page(visit: Visit, entry: Entry, at: str) -> Event | None:
     ask = asked(visit)
-    pages = ("finding", "handed_over", "stop")
-    return GoOn(at, ask.step) if ask.kind in pages and ask.step != _address(entry) else None
+    if ask.kind not in ("finding", "handed_over", "stop"):
+        return None
+    itself = ask.step == _address(entry) and isinstance(entry.value, Text) and entry.value.value == GO_ON
+    return None if itself else GoOn(at, ask.step)
 
 
 def _take_up(visit: Visit, entry: Entry, at: str) -> Event | None:
