@@ -16,26 +16,35 @@ _OWN_FIELDS = ("say", "undo", "fits", "counts", "needs")
 
 
 def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
+    """`acts:`, each with what it sets, needs and is undone by."""
     circuits = desk.names.get("circuits", ())
     for circuit in circuits:
         if circuit in _OWN_FIELDS:
-            desk.problems.add(section.place if section else desk.names["circuits"][circuit], "name",
-                              f"a circuit can't be named '{circuit}': acts have a field of that name")
+            desk.problems.add(
+                section.place if section else desk.names["circuits"][circuit],
+                "name",
+                f"a circuit can't be named '{circuit}': acts have a field of that name",
+            )
 
     def build(name: str, form: Form) -> Act | None:
         say = form.words("say", need=True)
         sets = {}
         for circuit in circuits:
             if circuit not in _OWN_FIELDS and form.has(circuit):
-                state = desk.one_of(form.text(circuit), STATES, f"the state of circuit '{circuit}' after an act")
+                state = desk.one_of(
+                    form.text(circuit), STATES, f"the state of circuit '{circuit}' after an act"
+                )
                 if state:
                     sets[circuit] = state
         undo = desk.known(form.text("undo"), "acts", "act")
         fits = desk.known(form.text("fits"), "parts", "part")
         counts = form.text("counts")
         if counts and not NAME.fullmatch(counts.value):
-            desk.problems.add(counts.place, "name", f"'{counts.value[:40]}' can't name a tally; write one word such as "
-                                                    "reset")
+            desk.problems.add(
+                counts.place,
+                "name",
+                f"'{counts.value[:40]}' can't name a tally; write one word such as reset",
+            )
         needs = needed(form, desk)
         return Act(name, say or "", sets, undo, fits, counts.value if counts else None, form.place(), needs)
 
@@ -53,7 +62,9 @@ def needed(form: Form, desk: Desk) -> dict[str, str]:
     needs = {}
     for circuit, node in fields.entries.items() if fields else ():
         name = desk.circuit(Text(circuit, fields.keys[circuit], False))
-        state = desk.one_of(one_text(node, f"'{circuit}'", desk.problems), NEEDS, f"what circuit '{circuit}' must be")
+        state = desk.one_of(
+            one_text(node, f"'{circuit}'", desk.problems), NEEDS, f"what circuit '{circuit}' must be"
+        )
         if name and state:
             needs[name] = state
     return needs
@@ -61,25 +72,34 @@ def needed(form: Form, desk: Desk) -> dict[str, str]:
 
 def conditions(section: Fields | None, desk: Desk) -> dict[str, tuple[str, ...]]:
     """Condition -> the readings that show it normal."""
-    return {name: tuple(text.value for text in text_items(node, f"condition '{name}'", desk.problems))
-            for name, node in desk.each(section, "condition")}
+    return {
+        name: tuple(text.value for text in text_items(node, f"condition '{name}'", desk.problems))
+        for name, node in desk.each(section, "condition")
+    }
 
 
 def parts(section: Fields | None, desk: Desk) -> dict[str, Part]:
+    """`parts:` that can be condemned."""
+
     def build(name: str, form: Form) -> Part:
         title = form.words("title") or spoken(name)
         safety = form.yes("safety")
         guards = desk.known(form.text("guards"), "conditions", "condition")
         costs = form.yes("costs", default=True)
         if safety and not form.has("guards"):
-            desk.problems.add(form.place(), "missing", f"part '{name}' is a safety, so it needs 'guards': the condition "
-                                                       "that must be shown normal before it is condemned")
+            desk.problems.add(
+                form.place(),
+                "missing",
+                f"part '{name}' is a safety, so it needs 'guards': the condition "
+                "that must be shown normal before it is condemned",
+            )
         return Part(name, title, safety, guards, form.place(), costs)
 
     return desk.forms(section, "part", build)
 
 
 def hazards(section: Fields | None, desk: Desk) -> dict[str, str]:
+    """Hazard -> its stop page."""
     pages = {}
     for name, node in desk.each(section, "hazard"):
         page = desk.known(one_text(node, f"the stop page of '{name}'", desk.problems), "stops", "stop page")
@@ -89,6 +109,8 @@ def hazards(section: Fields | None, desk: Desk) -> dict[str, str]:
 
 
 def complaints(section: Fields | None, desk: Desk) -> dict[str, Complaint]:
+    """`complaints:` as the customer says them."""
+
     def build(name: str, form: Form) -> Complaint:
         title = form.words("title") or spoken(name)
         words = form.words("words", need=True)
@@ -97,8 +119,12 @@ def complaints(section: Fields | None, desk: Desk) -> dict[str, Complaint]:
         if tree is not None:
             stem = PurePosixPath(tree.value).name.removesuffix(".yaml")
             if not NAME.fullmatch(stem) or tree.value not in (stem, f"{stem}.yaml"):
-                desk.problems.add(tree.place, "name", f"'{tree.value[:60]}' is no tree file; write its name without "
-                                                      "folders, such as no_heat.yaml")
+                desk.problems.add(
+                    tree.place,
+                    "name",
+                    f"'{tree.value[:60]}' is no tree file; write its name without "
+                    "folders, such as no_heat.yaml",
+                )
         return Complaint(name, title, words or title, stem, form.place())
 
     return desk.forms(section, "complaint", build)

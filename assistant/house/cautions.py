@@ -14,6 +14,8 @@ MOST_LINES = 3
 
 
 def cautions(section: Fields | None, desk: Desk) -> dict[str, Caution]:
+    """`cautions:` with their signal words."""
+
     def build(name: str, form: Form) -> Caution | None:
         word = desk.one_of(form.text("word", need=True), SIGNAL_WORDS, "a signal word")
         short, full = form.words("short", need=True), form.words("full", need=True)
@@ -23,19 +25,29 @@ def cautions(section: Fields | None, desk: Desk) -> dict[str, Caution]:
 
 
 def stops(section: Fields | None, desk: Desk) -> dict[str, StopPage]:
+    """`stops:`, at most `MOST_LINES` lines each."""
+
     def build(name: str, form: Form) -> StopPage:
         title = form.words("title") or spoken(name)
         lines = form.texts("lines", need=True)
         also = form.texts("also", single=True)
         if len(lines) > MOST_LINES:
-            desk.problems.add(lines[MOST_LINES].place, "value", f"stop page '{name}' has {len(lines)} lines; at most "
-                              f"{MOST_LINES} can be read from two metres, the rest goes into 'also'")
-        return StopPage(name, title, tuple(t.value for t in lines), tuple(t.value for t in also), form.place())
+            desk.problems.add(
+                lines[MOST_LINES].place,
+                "value",
+                f"stop page '{name}' has {len(lines)} lines; at most "
+                f"{MOST_LINES} can be read from two metres, the rest goes into 'also'",
+            )
+        return StopPage(
+            name, title, tuple(t.value for t in lines), tuple(t.value for t in also), form.place()
+        )
 
     return desk.forms(section, "stop page", build)
 
 
 def sources(section: Fields | None, desk: Desk) -> dict[str, Source]:
+    """The sources, at the top of their file, with their marks."""
+
     def build(name: str, form: Form) -> Source | None:
         title = form.words("title", need=True)
         number, year, where = (form.words(field) or "" for field in ("number", "year", "place"))

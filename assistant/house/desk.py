@@ -1,4 +1,4 @@
-"""What the readers of house.yaml's sections share: the problems found and the names that may be referred to."""
+"""What the readers of house.yaml's sections share: problems found, and names that may be referred to."""
 
 from __future__ import annotations
 
@@ -17,8 +17,9 @@ T = TypeVar("T")
 
 @dataclass
 class Desk:
-    """`names` has, for each section, every name written there, also where its entry is wrong: one mistake then
-    gives one problem and not one at each use."""
+    """`names` has, for each section, every name written there, also where its entry is wrong: one mistake
+    then gives one problem and not one at each use.
+    """
 
     problems: Problems
     names: dict[str, Collection[str]] = field(default_factory=dict)
@@ -42,9 +43,13 @@ class Desk:
             return None
         if text.value in allowed:
             return text.value
-        self.problems.add(text.place, "value", f"'{text.value[:40]}' can't be {what}; write {' or '.join(allowed)}"
-                          if len(allowed) < 3 else
-                          f"'{text.value[:40]}' can't be {what}; write one of {', '.join(allowed)}")
+        self.problems.add(
+            text.place,
+            "value",
+            f"'{text.value[:40]}' can't be {what}; write {' or '.join(allowed)}"
+            if len(allowed) < 3
+            else f"'{text.value[:40]}' can't be {what}; write one of {', '.join(allowed)}",
+        )
         return None
 
     def each(self, section: Fields | None, what: str, dotted: bool = False) -> Iterator[tuple[str, Node]]:
@@ -55,8 +60,9 @@ class Desk:
             if good_name(name, section.keys[name], what, self.problems, dotted):
                 yield name, node
 
-    def forms(self, section: Fields | None, what: str, build: Callable[[str, Form], T | None],
-              dotted: bool = False) -> dict[str, T]:
+    def forms(
+        self, section: Fields | None, what: str, build: Callable[[str, Form], T | None], dotted: bool = False
+    ) -> dict[str, T]:
         """Build each entry of a section whose entries are fields; those that can't be built are left out."""
         built: dict[str, T] = {}
         for name, node in self.each(section, what, dotted):
@@ -73,7 +79,9 @@ class Desk:
 
 
 def ring(start: str, follow: Callable[[str], str | None]) -> list[str] | None:
-    """The names from `start` back to itself when following leads round in a circle through it; None otherwise."""
+    """The names from `start` back to itself when following leads round in a circle through it; None
+    otherwise.
+    """
     path, at = [start], follow(start)
     while at is not None and at not in path:
         path.append(at)

@@ -9,8 +9,10 @@ from assistant.house.place import Problem
 LARGEST = 50_000_000
 """Bytes; a tree file of 10,000 steps has about 4,000,000."""
 
-_FORBIDDEN = re.compile("[\x00-\x09\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff"
-                        "\ud800-\udfff]")
+_FORBIDDEN = re.compile(
+    "[\x00-\x09\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff"
+    "\ud800-\udfff]"
+)
 _FORBIDDEN_IN_VALUE = re.compile(_FORBIDDEN.pattern.replace("\x00-\x09", "\x00-\x08"))
 _BREAK = re.compile("\r\n|\r|\n")
 
@@ -18,18 +20,23 @@ _BREAK = re.compile("\r\n|\r|\n")
 def decode(data: bytes, file: str) -> tuple[str, Problem | None]:
     """The text of a file, or the reason why it can't be read, with its place (column in characters)."""
     if len(data) > LARGEST:
-        return "", Problem(file, 1, 1, "yaml", f"the file has {len(data):,} bytes; at most {LARGEST:,} are read")
+        return "", Problem(
+            file, 1, 1, "yaml", f"the file has {len(data):,} bytes; at most {LARGEST:,} are read"
+        )
     if data.startswith(b"\xef\xbb\xbf"):
-        return "", Problem(file, 1, 1, "yaml", "the file starts with a byte order mark; save it as UTF-8 without one")
+        return "", Problem(
+            file, 1, 1, "yaml", "the file starts with a byte order mark; save it as UTF-8 without one"
+        )
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return "", Problem(file, 1, 1, "yaml", "the file is UTF-16; save it as UTF-8")
     try:
         text = data.decode("utf-8")
     except UnicodeDecodeError as error:
-        before = data[:error.start].decode("utf-8")
+        before = data[: error.start].decode("utf-8")
         line, column = position(before, len(before))
-        return "", Problem(file, line, column, "yaml",
-                           f"byte {data[error.start]:#04x} is not UTF-8; save the file as UTF-8")
+        return "", Problem(
+            file, line, column, "yaml", f"byte {data[error.start]:#04x} is not UTF-8; save the file as UTF-8"
+        )
     found = _FORBIDDEN.search(text)
     if found:
         line, column = position(text, found.start())
@@ -46,7 +53,7 @@ def position(text: str, index: int) -> tuple[int, int]:
 
 
 def forbidden_in_value(value: str) -> str | None:
-    """The first character that an escape such as "\\0" brought in and that no text may hold, named; or None."""
+    """The first character that an escape such as "\\0" brought in and no text may hold, named; or None."""
     found = _FORBIDDEN_IN_VALUE.search(value)
     return f"U+{ord(found.group()):04X}" if found else None
 

@@ -1,8 +1,8 @@
 """Reading the fields of a file one by one: each value with its type, each mistake noted with its place.
 
 A `Form` stands on one set of fields. Asking for a field makes it known; `close` then reports every field that
-nobody asked for, with the nearest known name. Nothing here raises: what can't be used is None or empty, with a
-problem noted, so that one reading of a file finds all its mistakes.
+nobody asked for, with the nearest known name. Nothing here raises: what can't be used is None or empty, with
+a problem noted, so that one reading of a file finds all its mistakes.
 """
 
 from __future__ import annotations
@@ -53,8 +53,15 @@ class Problems:
         found = sorted(set(self.found))
         if self.left_out:
             last = found[-1]
-            found.append(Problem(last.file, last.line, last.column, "more",
-                                 f"and {self.left_out} more problems; mend these first"))
+            found.append(
+                Problem(
+                    last.file,
+                    last.line,
+                    last.column,
+                    "more",
+                    f"and {self.left_out} more problems; mend these first",
+                )
+            )
         return found
 
 
@@ -123,11 +130,13 @@ class Form:
         """Report the fields that nobody asked for."""
         for name, place in self.node.keys.items():
             if name not in self.known and not self.problems.full:
-                self.problems.add(place, "field", f"{self.what} has no field '{name[:60]}'"
-                                                  f"{suggestion(name, self.known)}")
+                self.problems.add(
+                    place, "field", f"{self.what} has no field '{name[:60]}'{suggestion(name, self.known)}"
+                )
 
 
 def one_text(node: Node, what: str, problems: Problems) -> Text | None:
+    """The node as a text that is not empty; anything else is noted."""
     if not isinstance(node, Text):
         problems.add(node.place, "type", f"{what} must be one text, not {kind_of(node)}")
     elif not node.value.strip():
@@ -162,15 +171,24 @@ def good_name(name: str, place: Place, what: str, problems: Problems, dotted: bo
     """Whether `name` is small letters, digits and _, beginning with a letter; noted when not."""
     if (DOTTED_NAME if dotted else NAME).fullmatch(name) and len(name) <= LONGEST_NAME:
         return True
-    plain = re.sub(r"[^a-z0-9_.]+" if dotted else r"[^a-z0-9_]+", "_", name.lower()).strip("_.")[:LONGEST_NAME]
-    better = f"; write '{plain}'" if (DOTTED_NAME if dotted else NAME).fullmatch(plain) and plain != name else ""
+    plain = re.sub(r"[^a-z0-9_.]+" if dotted else r"[^a-z0-9_]+", "_", name.lower()).strip("_.")[
+        :LONGEST_NAME
+    ]
+    better = (
+        f"; write '{plain}'" if (DOTTED_NAME if dotted else NAME).fullmatch(plain) and plain != name else ""
+    )
     points = ", dots between parts" if dotted else ""
-    problems.add(place, "name", f"'{name[:60]}' can't be the name of {what}: small letters, digits and _{points}, "
-                                f"a letter first, at most {LONGEST_NAME}{better}")
+    problems.add(
+        place,
+        "name",
+        f"'{name[:60]}' can't be the name of {what}: small letters, digits and _{points}, "
+        f"a letter first, at most {LONGEST_NAME}{better}",
+    )
     return False
 
 
 def kind_of(node: Node) -> str:
+    """What a node is, for a sentence."""
     return {Text: "a text", Items: "a list", Fields: "fields"}[type(node)]
 
 

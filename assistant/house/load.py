@@ -1,4 +1,4 @@
-"""From house.yaml, cautions.yaml and sources.yaml to the vocabulary, with every mistake of the three at once."""
+"""From house.yaml, cautions.yaml and sources.yaml to the vocabulary, every mistake of the three at once."""
 
 from __future__ import annotations
 
@@ -18,8 +18,8 @@ FILES = (HOUSE, CAUTIONS, SOURCES)
 def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
     """The vocabulary that the three files in `texts` (name -> bytes) write, and what is wrong in them.
 
-    Entries with a problem may be missing from the vocabulary. A file that is not given counts as empty, except
-    house.yaml. Never raises.
+    Entries with a problem may be missing from the vocabulary. A file that is not given counts as empty,
+    except house.yaml. Never raises.
     """
     desks = {name: Desk(Problems()) for name in FILES}
     tops = {name: _top(name, texts, desks[name].problems) for name in FILES}
@@ -28,8 +28,20 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
     _format(house, desks[HOUSE])
     _format(safety, desks[CAUTIONS])
     happens = house.get("happens")
-    section = {name: house.fields(name) for name in ("circuits", "points", "seen", "acts", "conditions", "parts", "plate",
-                                                     "hazards", "complaints")}
+    section = {
+        name: house.fields(name)
+        for name in (
+            "circuits",
+            "points",
+            "seen",
+            "acts",
+            "conditions",
+            "parts",
+            "plate",
+            "hazards",
+            "complaints",
+        )
+    }
     section |= {name: safety.fields(name) for name in ("cautions", "stops")}
     house.close()
     safety.close()
@@ -61,8 +73,12 @@ def _top(file: str, texts: Mapping[str, bytes], problems: Problems) -> Fields:
     empty = Fields({}, {}, Place(file, 1, 1))
     if file not in texts:
         if file == HOUSE:
-            problems.add(empty.place, "missing", "there is no house.yaml; it names the circuits, points, things seen and "
-                                                 "acts that trees refer to")
+            problems.add(
+                empty.place,
+                "missing",
+                "there is no house.yaml; it names the circuits, points, things seen and "
+                "acts that trees refer to",
+            )
         return empty
     try:
         node = read(texts[file], file)

@@ -25,7 +25,7 @@ def nearest(word: str, names: Collection[str]) -> str | None:
 
 
 def suggestion(word: str, names: Collection[str]) -> str:
-    """"; did you mean 'x'?", the names themselves where there are few, or nothing."""
+    """ "; did you mean 'x'?", the names themselves where there are few, or nothing."""
     near = nearest(word, names)
     if near is not None:
         return f"; did you mean '{near}'?"
@@ -40,9 +40,9 @@ _LETTERS = "abcdefghijklmnopqrstuvwxyz0123456789_."
 def _one_slip_away(word: str):
     """Every word with one letter less, two exchanged, one other or one more."""
     for i in range(len(word)):
-        yield word[:i] + word[i + 1:]
-        yield word[:i] + word[i + 1:i + 2] + word[i] + word[i + 2:]
+        yield word[:i] + word[i + 1 :]
+        yield word[:i] + word[i + 1 : i + 2] + word[i] + word[i + 2 :]
     for i in range(len(word) + 1):
         for letter in _LETTERS:
-            yield word[:i] + letter + word[i + 1:]
+            yield word[:i] + letter + word[i + 1 :]
             yield word[:i] + letter + word[i:]

@@ -16,7 +16,7 @@ _NUMBER = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d{1,2})?", re.ASCI
 
 
 def exact_number(text: str) -> Fraction | None:
-    """A number as a file writes it (`118.4`, `-0.15`, `1e3`), exactly; None when it is none or out of range."""
+    """A number as a file writes it (`118.4`, `-0.15`, `1e3`), exactly; None when none or out of range."""
     if len(text) > LONGEST or not _NUMBER.fullmatch(text):
         return None
     value = Fraction(text)
@@ -27,7 +27,7 @@ def number_hint(text: str) -> str:
     """What to write instead of a text that is no number."""
     digits = text.lstrip("+-").replace("_", "").replace(",", "").replace(" ", "")
     if text.startswith("+") or "_" in text or "," in text or (len(digits) > 1 and digits[0] == "0"):
-        plain = (("-" if text.startswith("-") else "") + (digits.lstrip("0") or "0"))
+        plain = ("-" if text.startswith("-") else "") + (digits.lstrip("0") or "0")
         plain = "0" + plain if plain.startswith(".") else plain
         if exact_number(plain) is not None:
             return f"; write {plain}" + (" or use a point for decimals" if "," in text else "")
@@ -43,7 +43,9 @@ def number(node: Node | None, what: str, problems: Problems) -> Fraction | None:
         return None
     value = exact_number(text.value)
     if value is None:
-        problems.add(text.place, "number", f"'{text.value[:40]}' is no number for {what}{number_hint(text.value)}")
+        problems.add(
+            text.place, "number", f"'{text.value[:40]}' is no number for {what}{number_hint(text.value)}"
+        )
     return value
 
 
@@ -74,7 +76,11 @@ def seconds(text: Text | None, what: str, problems: Problems) -> float | None:
     amount, _, unit = text.value.strip().partition(" ")
     value, unit = exact_number(amount), unit.strip()
     if value is None or unit not in KINDS["duration"].units or value <= 0:
-        problems.add(text.place, "number", f"'{text.value[:40]}' is no duration for {what}; write a number and its "
-                                           "unit, such as 150 s, 5 min or 1 h")
+        problems.add(
+            text.place,
+            "number",
+            f"'{text.value[:40]}' is no duration for {what}; write a number and its "
+            "unit, such as 150 s, 5 min or 1 h",
+        )
         return None
     return float(exact_si(value, unit))

@@ -1,4 +1,6 @@
-"""What the YAML parser complains about, said for the author of a file: what is wrong and what to write instead."""
+"""What the YAML parser complains about, said for the author of a file: what is wrong and what to write
+instead.
+"""
 
 from __future__ import annotations
 
@@ -7,11 +9,15 @@ from assistant.house.place import Problem
 
 _SAID = (
     ("maximum nesting depth", "nested far too deep; a tree file needs fewer than ten levels"),
-    ("mapping values are not allowed", "a ': ' stands where no name can be; put the whole text in quotes, or check "
-                                       "the indent"),
+    (
+        "mapping values are not allowed",
+        "a ': ' stands where no name can be; put the whole text in quotes, or check the indent",
+    ),
     ("cannot start any token", "text can't start with this character; put it in quotes"),
-    ("could not find expected ':'", "a name without its colon, or a line that is indented too little; write "
-                                    "'name: value'"),
+    (
+        "could not find expected ':'",
+        "a name without its colon, or a line that is indented too little; write 'name: value'",
+    ),
     ("did not find expected key", "this line does not fit in here; check the indent and closed quotes above"),
     ("expected <block end>", "this line does not fit in here; check the indent and closed quotes above"),
     ("did not find expected '-'", "a list goes on with '- ' in the same column"),
@@ -19,7 +25,10 @@ _SAID = (
     ("expected ',' or '}'", "fields in { } need a comma between them and a } at their end"),
     ("unexpected end of stream", "a quote is not closed"),
     ("document separator", "a quote is not closed before the line '---'"),
-    ("unknown escape", "an unknown escape after the backslash; write \\\\ for a backslash, or use single quotes"),
+    (
+        "unknown escape",
+        "an unknown escape after the backslash; write \\\\ for a backslash, or use single quotes",
+    ),
     ("hexdecimal", "an escape such as \\x41 is not complete"),
     ("hexadecimal", "an escape such as \\x41 is not complete"),
     ("invalid Unicode character", "this escape names no character"),
@@ -32,7 +41,10 @@ _SAID = (
     ("block sequence entries", "a list item ('- ') can't stand here; start the list on a line of its own"),
     ("mapping keys are not allowed", "a '? ' can't stand here; put the text in quotes"),
     ("expected <document start>", "the file goes on after its fields have ended; check the indent"),
-    ("did not find expected <document start>", "the file goes on after its fields have ended; check the indent"),
+    (
+        "did not find expected <document start>",
+        "the file goes on after its fields have ended; check the indent",
+    ),
     ("block scalar", "after | or > the text starts on the next line, indented"),
     ("indentation", "the indent of this line does not fit"),
 )
@@ -54,7 +66,9 @@ def sentence(error: Exception, text: str, file: str) -> Problem:
     for words, said in _SAID:
         if words in heard:
             return Problem(file, line, column, "yaml", said + _since(error, context))
-    return Problem(file, line, column, "yaml", f"this can't be read as YAML ({heard[:200]}); check quotes and indent")
+    return Problem(
+        file, line, column, "yaml", f"this can't be read as YAML ({heard[:200]}); check quotes and indent"
+    )
 
 
 def _since(error: Exception, context: str) -> str:

@@ -11,6 +11,8 @@ MEDIA = ("gas", "air", "vent", "room", "ground", "water")
 
 
 def circuits(section: Fields | None, desk: Desk) -> dict[str, Circuit]:
+    """`circuits:`, and that none feeds itself."""
+
     def build(name: str, form: Form) -> Circuit | None:
         make_dead = form.words("make_dead", need=True)
         fed_by = desk.known(form.text("fed_by"), "circuits", "circuit")
@@ -25,7 +27,9 @@ def circuits(section: Fields | None, desk: Desk) -> dict[str, Circuit]:
     for name, circuit in built.items():
         circle = ring(name, lambda at: built[at].fed_by if at in built else None)
         if circle and name == min(circle):
-            desk.problems.add(circuit.place, "circle", f"circuits feed each other in a circle: {' <- '.join(circle)}")
+            desk.problems.add(
+                circuit.place, "circle", f"circuits feed each other in a circle: {' <- '.join(circle)}"
+            )
     return built
 
 
@@ -34,8 +38,11 @@ def _pairs(form: Form, desk: Desk) -> tuple[tuple[str, str], ...]:
     if node is None:
         return ()
     if not isinstance(node, Items) or not node.items:
-        desk.problems.add(node.place, "type", "'pairs' is a list of pairs of points such as [[r, c]]: the readings "
-                                              "that prove the circuit dead")
+        desk.problems.add(
+            node.place,
+            "type",
+            "'pairs' is a list of pairs of points such as [[r, c]]: the readings that prove the circuit dead",
+        )
         return ()
     pairs = []
     for item in node.items:
@@ -51,15 +58,19 @@ def _pairs(form: Form, desk: Desk) -> tuple[tuple[str, str], ...]:
 
 
 def points(section: Fields | None, desk: Desk) -> dict[str, Point]:
+    """`points:`, each on a circuit or of another medium."""
+
     def build(name: str, form: Form) -> Point | None:
         circuit = desk.known(form.text("circuit"), "circuits", "circuit")
         of = desk.one_of(form.text("of"), MEDIA, "what a point is of")
         drawing = desk.one_of(form.text("drawing", need=True), DRAWINGS, "a drawing")
         label = form.words("label") or spoken(name)
         if form.has("circuit") == form.has("of"):
-            desk.problems.add(form.place(), "missing" if not form.has("of") else "field",
-                              f"point '{name}' needs one of 'circuit' (the circuit it is on) and 'of' "
-                              f"({', '.join(MEDIA)})")
+            desk.problems.add(
+                form.place(),
+                "missing" if not form.has("of") else "field",
+                f"point '{name}' needs one of 'circuit' (the circuit it is on) and 'of' ({', '.join(MEDIA)})",
+            )
             return None
         return Point(name, label, circuit, of, drawing, form.place()) if drawing else None
 
@@ -73,11 +84,16 @@ def pairs_lie_on_their_circuit(circuits: dict[str, Circuit], points: dict[str, P
             for name in pair:
                 point = points.get(name)
                 if point and point.circuit != circuit.name and point.of != "ground":
-                    desk.problems.add(circuit.place, "value", f"pair [{', '.join(pair)}] can't prove circuit "
-                                      f"'{circuit.name}' dead: '{name}' is not on it and not of ground")
+                    desk.problems.add(
+                        circuit.place,
+                        "value",
+                        f"pair [{', '.join(pair)}] can't prove circuit "
+                        f"'{circuit.name}' dead: '{name}' is not on it and not of ground",
+                    )
 
 
 def seen(section: Fields | None, desk: Desk) -> dict[str, Thing]:
+    """`seen:`, a list of words or fields with `values` and `ask`."""
     built: dict[str, Thing] = {}
     for name, node in desk.each(section, "thing seen", dotted=True):
         place = section.keys[name]
@@ -91,7 +107,9 @@ def seen(section: Fields | None, desk: Desk) -> dict[str, Thing]:
             form.close()
             built[name] = Thing(name, title, _values(name, values, desk) if values else (), drawing, place)
         else:
-            desk.problems.add(node.place, "type", f"thing seen '{name}' is the list of words it can be described by")
+            desk.problems.add(
+                node.place, "type", f"thing seen '{name}' is the list of words it can be described by"
+            )
     return built
 
 
@@ -100,9 +118,13 @@ def _values(name: str, node: Node, desk: Desk) -> tuple[str, ...]:
     first: dict[str, Text] = {}
     for text in texts:
         if first.setdefault(text.value, text) is not text:
-            desk.problems.add(text.place, "value", f"'{text.value}' is written twice among the values of '{name}'")
+            desk.problems.add(
+                text.place, "value", f"'{text.value}' is written twice among the values of '{name}'"
+            )
     if isinstance(node, Items) and len(node.items) < 2:
-        desk.problems.add(node.place, "value", f"'{name}' needs at least two values, or there is nothing to look for")
+        desk.problems.add(
+            node.place, "value", f"'{name}' needs at least two values, or there is nothing to look for"
+        )
     return tuple(first)
 
 

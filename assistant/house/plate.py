@@ -15,15 +15,21 @@ from assistant.quantity.units import UNITS, exact_si
 
 
 def plate(section: Fields | None, desk: Desk) -> dict[str, PlateValue]:
+    """`plate:`, ranges in SI; `over` another value of the same quantity and in no circle."""
     built = desk.forms(section, "plate value", lambda name, form: _value(name, form, desk))
     for name, value in built.items():
         lower = built.get(value.over) if value.over else None
         if lower is not None and lower.kind != value.kind:
-            desk.problems.add(value.place, "unit", f"'{name}' is a {value.kind}, so it can't be over '{value.over}', "
-                                                   f"a {lower.kind}")
+            desk.problems.add(
+                value.place,
+                "unit",
+                f"'{name}' is a {value.kind}, so it can't be over '{value.over}', a {lower.kind}",
+            )
         circle = ring(name, lambda at: built[at].over if at in built else None)
         if circle and name == min(circle):
-            desk.problems.add(value.place, "circle", f"plate values over each other in a circle: {' > '.join(circle)}")
+            desk.problems.add(
+                value.place, "circle", f"plate values over each other in a circle: {' > '.join(circle)}"
+            )
     return built
 
 
@@ -38,26 +44,44 @@ def _value(name: str, form: Form, desk: Desk) -> PlateValue | None:
     unreadable = form.words("unreadable")
     span, choices = _span(name, form, desk)
     if form.has("over") != form.has("by"):
-        desk.problems.add(form.place(), "missing", f"plate value '{name}' needs 'over' (another plate value that is "
-                                                   "always lower) and 'by' ([least, most] difference) together")
+        desk.problems.add(
+            form.place(),
+            "missing",
+            f"plate value '{name}' needs 'over' (another plate value that is "
+            "always lower) and 'by' ([least, most] difference) together",
+        )
     if by is not None and by[0] < 0:
-        desk.problems.add(form.place("by"), "number", "'by' is how much more it is; its low end can't be negative")
+        desk.problems.add(
+            form.place("by"), "number", "'by' is how much more it is; its low end can't be negative"
+        )
     if kind is None or unit is None or span is None:
         return None
     low, high = (float(exact_si(end, unit)) for end in span)
     amount = UNITS[unit].factor
-    return PlateValue(name, title, kind, unit, Interval(low, high),
-                      tuple(float(exact_si(choice, unit)) for choice in choices), over,
-                      Interval(float(by[0] * amount), float(by[1] * amount)) if by else None,
-                      where or "", form.place(), unreadable)
+    return PlateValue(
+        name,
+        title,
+        kind,
+        unit,
+        Interval(low, high),
+        tuple(float(exact_si(choice, unit)) for choice in choices),
+        over,
+        Interval(float(by[0] * amount), float(by[1] * amount)) if by else None,
+        where or "",
+        form.place(),
+        unreadable,
+    )
 
 
 def _span(name: str, form: Form, desk: Desk) -> tuple[tuple[Fraction, Fraction] | None, tuple[Fraction, ...]]:
     """The range in the written unit, and the only values there are (empty: any of the range)."""
     range_, one_of = form.get("range"), form.get("one_of")
     if (range_ is None) == (one_of is None):
-        desk.problems.add(form.place(), "missing" if range_ is None else "field",
-                          f"plate value '{name}' needs one of 'range' ([low, high]) and 'one_of' (the values there are)")
+        desk.problems.add(
+            form.place(),
+            "missing" if range_ is None else "field",
+            f"plate value '{name}' needs one of 'range' ([low, high]) and 'one_of' (the values there are)",
+        )
         return None, ()
     if one_of is None:
         return pair(range_, "'range'", desk.problems), ()

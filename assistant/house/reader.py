@@ -1,11 +1,12 @@
 """The strict YAML reader: bytes of a file in, nodes with their places out, or `Unreadable` with sentences.
 
-It stands on PyYAML's parse events and keeps its own stack. Events carry no meaning: every scalar stays the text
-that was written, so that `off`, `no`, `12:30`, `1_000` and `017` are what the author sees. Composing nodes is not
-used, because deep nesting can be made to crash the interpreter there.
+It stands on PyYAML's parse events and keeps its own stack. Events carry no meaning: every scalar stays the
+text that was written, so that `off`, `no`, `12:30`, `1_000` and `017` are what the author sees. Composing
+nodes is not used, because deep nesting can be made to crash the interpreter there.
 
-Refused, each with a sentence: more than `LARGEST` bytes, nesting deeper than `DEEPEST`, more than `MOST_VALUES`
-values, anchors, aliases, tags, `%` lines, a second document, merge keys, repeated, empty or non-text names.
+Refused, each with a sentence: more than `LARGEST` bytes, nesting deeper than `DEEPEST`, more than
+`MOST_VALUES` values, anchors, aliases, tags, `%` lines, a second document, merge keys, repeated, empty or
+non-text names.
 """
 
 from __future__ import annotations
@@ -179,16 +180,22 @@ class _Building:
     def name(self, node: Node, top: _Open) -> str | None:
         """A field's name, or None with a problem noted: its value is then read and dropped."""
         if not isinstance(node, Text):
-            self.note(node.place, "a name must be plain text, not a list or fields; "
-                                  "text that starts with [ or { goes in quotes")
+            self.note(
+                node.place,
+                "a name must be plain text, not a list or fields; "
+                "text that starts with [ or { goes in quotes",
+            )
         elif not node.value.strip():
             self.note(node.place, "a name is missing before the colon")
         elif node.value == "<<" and not node.quoted:
             self.note(node.place, "fields can't be merged with <<; write them out")
         elif node.value in top.keys:
             first = top.keys[node.value]
-            self.note(node.place, f"'{node.value[:80]}' is written twice, on line {first.line} and on line "
-                                  f"{node.place.line}; keep one")
+            self.note(
+                node.place,
+                f"'{node.value[:80]}' is written twice, on line {first.line} and on line "
+                f"{node.place.line}; keep one",
+            )
         else:
             top.keys[node.value] = node.place
             return node.value
@@ -196,7 +203,9 @@ class _Building:
 
     def look_for_tag_and_anchor(self, event: yaml.NodeEvent) -> None:
         if event.anchor is not None:
-            self.problem(event, f"an anchor (&{event.anchor}) can't be used; write the value out where it is needed")
+            self.problem(
+                event, f"an anchor (&{event.anchor}) can't be used; write the value out where it is needed"
+            )
         if event.tag is not None:
             self.problem(event, f"a tag ({event.tag}) can't be used; remove it, or put the text in quotes")
 

@@ -8,7 +8,9 @@ from assistant.quantity.units import UNITS
 
 
 def unit_suggestion(word: str) -> str:
-    """"; write 'V'" for a spelling such as volts, in. w.c. or %; otherwise the nearest unit's name, or nothing."""
+    """ "; write 'V'" for a spelling such as volts, in. w.c. or %; otherwise the nearest unit's name, or
+    nothing.
+    """
     bare = word.replace(" ", "").replace(".", "")
     for unit in UNITS.values():
         if bare in unit.strict or bare.lower() in unit.spellings or word == unit.symbol:

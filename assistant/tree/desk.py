@@ -1,4 +1,6 @@
-"""What the readers of a tree's steps share: the vocabulary, the tree's own names, and how both are referred to."""
+"""What the readers of a tree's steps share: the vocabulary, the tree's own names, and how both are referred
+to.
+"""
 
 from __future__ import annotations
 
@@ -21,8 +23,9 @@ MOST_PLATE_VALUES = 3
 
 @dataclass
 class TreeDesk(Desk):
-    """`steps`: every step's name. `values`: every reading and compute of the tree with its quantity (None where
-    that is not known because of another mistake). `takes_circuit`: `$circuit` may be used."""
+    """`steps`: every step's name. `values`: every reading and compute of the tree with its quantity (None
+    where that is not known because of another mistake). `takes_circuit`: `$circuit` may be used.
+    """
 
     vocabulary: Vocabulary = field(default_factory=Vocabulary)
     steps: Mapping[str, Place] = field(default_factory=dict)
@@ -30,9 +33,23 @@ class TreeDesk(Desk):
     takes_circuit: bool = False
 
     def __post_init__(self) -> None:
-        self.names = {section: getattr(self.vocabulary, section) for section in (
-            "circuits", "points", "seen", "happens", "acts", "conditions", "parts", "plate", "complaints", "cautions",
-            "stops", "sources")}
+        self.names = {
+            section: getattr(self.vocabulary, section)
+            for section in (
+                "circuits",
+                "points",
+                "seen",
+                "happens",
+                "acts",
+                "conditions",
+                "parts",
+                "plate",
+                "complaints",
+                "cautions",
+                "stops",
+                "sources",
+            )
+        }
         self.kinds = {name: value.kind for name, value in self.vocabulary.plate.items()}
         self.kinds |= {name: kind for name, kind in self.values.items() if kind}
 
@@ -54,7 +71,9 @@ class TreeDesk(Desk):
         if text is None or text.value != BOUND:
             return self.known(text, "circuits", "circuit")
         if not self.takes_circuit:
-            self.problems.add(text.place, "circuit", f"{BOUND} only stands in a procedure that has 'takes: [circuit]'")
+            self.problems.add(
+                text.place, "circuit", f"{BOUND} only stands in a procedure that has 'takes: [circuit]'"
+            )
         return BOUND
 
     def shown(self, form: Form) -> tuple[str, ...]:
@@ -76,8 +95,12 @@ class TreeDesk(Desk):
             limit = parse_limit(text.value, place)
             plate = [name for name in limit.names if name in self.vocabulary.plate]
             if len(plate) > MOST_PLATE_VALUES:
-                self.problems.add(place, "limit", f"{len(plate)} plate values in one limit ({', '.join(plate)}); at most "
-                                                  f"{MOST_PLATE_VALUES}. Use a compute step first")
+                self.problems.add(
+                    place,
+                    "limit",
+                    f"{len(plate)} plate values in one limit ({', '.join(plate)}); at most "
+                    f"{MOST_PLATE_VALUES}. Use a compute step first",
+                )
             self.check_unit(limit, kind)
         except BadLimit as bad:
             self.problems.take(bad.problem)
@@ -85,10 +108,13 @@ class TreeDesk(Desk):
         return limit
 
     def check_unit(self, limit: Limit, kind: str | None) -> None:
-        """Raises BadLimit where the limit is no number of `kind`; a name of unknown quantity checks nothing."""
+        """Note a limit that is no number of `kind`. Raises BadLimit where its own parts do not agree."""
         if limit.plain or any(name in self.values and self.values[name] is None for name in limit.names):
             return
         sort = sort_of(limit.expression, self.kinds)
         if kind is not None and sort != sort_of_kind(kind):
-            self.problems.add(limit.place, "unit", f"this limit is {sort.words}, but the reading is "
-                                                   f"{sort_of_kind(kind).words}")
+            self.problems.add(
+                limit.place,
+                "unit",
+                f"this limit is {sort.words}, but the reading is {sort_of_kind(kind).words}",
+            )

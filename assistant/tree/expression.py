@@ -1,7 +1,9 @@
-"""The little language of limits: numbers, numbers with a unit, names, + - * /, parentheses and function calls.
+"""The little language of limits: numbers, numbers with a unit, names, + - * /, parentheses and function
+calls.
 
-A limit is data. The parser below is all there is: no attribute, no comparison, no power, no text; nothing that
-a limit could reach but the names and functions that the caller resolves. Long, deep and huge ones are refused.
+A limit is data. The parser below is all there is: no attribute, no comparison, no power, no text; nothing
+that a limit could reach but the names and functions that the caller resolves. Long, deep and huge ones are
+refused.
 """
 
 from __future__ import annotations
@@ -20,19 +22,33 @@ DEEPEST = 20
 """Parentheses, minus signs and function calls inside each other."""
 MOST_TOKENS = 100
 
-_TOKEN = re.compile(r"(?P<number>\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)|(?P<word>[A-Za-z_][A-Za-z0-9_]*)|(?P<sign>[-+*/(),])")
+_TOKEN = re.compile(
+    r"(?P<number>\d+(?:\.\d+)?(?:[eE][+-]?\d+)?)|(?P<word>[A-Za-z_][A-Za-z0-9_]*)|(?P<sign>[-+*/(),])"
+)
 _INSTEAD = {
-    "%": "write 'percent'", "°": "write F for a temperature or Fdiff for a difference", "µ": "write u, as in uA",
-    "−": "write the minus of the keyboard, -", "–": "write the minus of the keyboard, -", "×": "write *",
-    "·": "write *", "÷": "write /", "^": "powers can't be written; multiply",
-    "<": "a limit is a number; 'under' and 'over' compare", ">": "a limit is a number; 'under' and 'over' compare",
-    "=": "a limit is a number; 'under' and 'over' compare", ".": "write digits on both sides of the point, as in 0.5",
-    "$": "a limit can't name the circuit", '"': "no quotes inside a limit", "'": "no quotes inside a limit",
+    "%": "write 'percent'",
+    "°": "write F for a temperature or Fdiff for a difference",
+    "µ": "write u, as in uA",
+    "−": "write the minus of the keyboard, -",
+    "–": "write the minus of the keyboard, -",
+    "×": "write *",
+    "·": "write *",
+    "÷": "write /",
+    "^": "powers can't be written; multiply",
+    "<": "a limit is a number; 'under' and 'over' compare",
+    ">": "a limit is a number; 'under' and 'over' compare",
+    "=": "a limit is a number; 'under' and 'over' compare",
+    ".": "write digits on both sides of the point, as in 0.5",
+    "$": "a limit can't name the circuit",
+    '"': "no quotes inside a limit",
+    "'": "no quotes inside a limit",
 }
 
 
 @dataclass(frozen=True)
 class Number:
+    """A number, in `unit` or without one."""
+
     value: Fraction
     unit: str | None
     place: Place
@@ -40,12 +56,16 @@ class Number:
 
 @dataclass(frozen=True)
 class Name:
+    """A plate value or a reading of the same tree."""
+
     name: str
     place: Place
 
 
 @dataclass(frozen=True)
 class Negative:
+    """The opposite of an expression."""
+
     of: Expression
     place: Place
 
@@ -81,13 +101,17 @@ class BadLimit(ValueError):
 
 
 def refuse(place: Place, message: str, rule: str = "limit") -> NoReturn:
+    """Raises BadLimit with a problem at `place`."""
     raise BadLimit(Problem.at(place, rule, message))
 
 
 def parse(text: str, place: Place) -> Expression:
     """The expression that `text` writes; `place` is where its first character stands. Raises BadLimit."""
     if len(text) > LONGEST:
-        refuse(place, f"{len(text):,} characters are too many for a limit; at most {LONGEST}. Use a compute step first")
+        refuse(
+            place,
+            f"{len(text):,} characters are too many for a limit; at most {LONGEST}. Use a compute step first",
+        )
     return _Parser(text, place).whole()
 
 
@@ -113,16 +137,25 @@ class _Parser:
                 self.strange(at)
             count += 1
             if count > MOST_TOKENS:
-                refuse(self.place(at), f"more than {MOST_TOKENS} numbers, names and signs; use a compute step first")
+                refuse(
+                    self.place(at),
+                    f"more than {MOST_TOKENS} numbers, names and signs; use a compute step first",
+                )
             yield found.lastgroup, found.group(), at
             at = found.end()
         yield "end", "", at
 
     def strange(self, at: int) -> NoReturn:
         character = self.text[at]
-        instead = _INSTEAD.get(character, "only numbers, units, names, + - * / and parentheses can stand here")
-        refuse(self.place(at), f"{character!a} can't stand in a limit; {instead}" if not character.isprintable()
-               else f"'{character}' can't stand in a limit; {instead}")
+        instead = _INSTEAD.get(
+            character, "only numbers, units, names, + - * / and parentheses can stand here"
+        )
+        refuse(
+            self.place(at),
+            f"{character!a} can't stand in a limit; {instead}"
+            if not character.isprintable()
+            else f"'{character}' can't stand in a limit; {instead}",
+        )
 
     def place(self, at: int) -> Place:
         return Place(self.start.file, self.start.line, self.start.column + at)
@@ -141,7 +174,9 @@ class _Parser:
         if kind == "end":
             return expression
         if text == ",":
-            refuse(self.place(at), "a comma only stands between the arguments of a function; write 1000 or 1.5")
+            refuse(
+                self.place(at), "a comma only stands between the arguments of a function; write 1000 or 1.5"
+            )
         if text == ")":
             refuse(self.place(at), "a ) without its (")
         refuse(self.place(at), f"a sign is missing before '{text}'; write + - * or /")
@@ -189,8 +224,12 @@ class _Parser:
             self.close(at)
             self.depth -= 1
             return expression
-        refuse(self.place(at), f"a number or a name is missing before '{text}'" if text else
-               "the limit ends here, but a number or a name is missing")
+        refuse(
+            self.place(at),
+            f"a number or a name is missing before '{text}'"
+            if text
+            else "the limit ends here, but a number or a name is missing",
+        )
 
     def number(self, text: str, at: int) -> Number:
         value = exact_number(text)

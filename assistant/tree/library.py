@@ -24,8 +24,9 @@ MOST_FILES = 5_000
 
 @dataclass(frozen=True)
 class Library:
-    """`trees` by name, those without a problem only; `texts` by path below the folder, as bytes; `problems` of
-    loading, sorted. Whether trees fit together is for assistant/tree/check to say."""
+    """`trees` by name, those without a problem only; `texts` by path below the folder, as bytes; `problems`
+    of loading, sorted. Whether trees fit together is for assistant/tree/check to say.
+    """
 
     vocabulary: Vocabulary
     trees: dict[str, Tree] = field(default_factory=dict)
@@ -40,9 +41,10 @@ class Library:
         return self.trees[tree], self.trees[tree].steps[step]
 
     def reach(self, names: Iterable[str]) -> list[str]:
-        """The trees that a walk from these ones can read, themselves included, sorted: what they call, the causes
-        and proofs of their findings, and every circuit's procedures, which the walker puts in front by itself.
-        Trees that are handed over to are other walks. Names without a tree are left out."""
+        """The trees that a walk from these ones can read, themselves included, sorted: what they call, the
+        causes and proofs of their findings, and every circuit's procedures, which the walker puts in front by
+        itself. Trees that are handed over to are other walks. Names without a tree are left out.
+        """
         waiting = list(names)
         for circuit in self.vocabulary.circuits.values():
             waiting += [circuit.make_dead, circuit.restore or ""]
@@ -60,10 +62,12 @@ class Library:
         return sorted(found)
 
     def closure(self, names: Iterable[str]) -> dict[str, str]:
-        """Path -> sha256 of every file that a walk from these trees can read, the three house files included."""
+        """Path -> sha256 of every file that a walk from these trees can read, the house files included."""
         paths = [self.trees[name].file for name in self.reach(names)]
-        return {path: hashlib.sha256(self.texts[path]).hexdigest()
-                for path in sorted([*paths, *(name for name in FILES if name in self.texts)])}
+        return {
+            path: hashlib.sha256(self.texts[path]).hexdigest()
+            for path in sorted([*paths, *(name for name in FILES if name in self.texts)])
+        }
 
 
 def read_folder(path: Path | str) -> Library:
@@ -77,7 +81,9 @@ def read_folder(path: Path | str) -> Library:
             elif len(texts) < MOST_FILES:
                 texts[file] = found
     except OSError as error:
-        problems.append(Problem(str(path), 1, 1, "folder", f"the folder can't be read: {error.strerror or error}"))
+        problems.append(
+            Problem(str(path), 1, 1, "folder", f"the folder can't be read: {error.strerror or error}")
+        )
     return from_texts(texts, problems)
 
 
@@ -97,8 +103,15 @@ def from_texts(texts: Mapping[str, bytes], problems: Iterable[Problem] = ()) -> 
             found.append(misplaced)
             continue
         if stem in files:
-            found.append(Problem(file, 1, 1, "name", f"there is another tree '{stem}' in {files[stem]}; a name is used "
-                                                     "once in all folders"))
+            found.append(
+                Problem(
+                    file,
+                    1,
+                    1,
+                    "name",
+                    f"there is another tree '{stem}' in {files[stem]}; a name is used once in all folders",
+                )
+            )
             continue
         files[stem] = file
         tree, tree_problems = load_tree(texts[file], file, vocabulary)
@@ -106,8 +119,15 @@ def from_texts(texts: Mapping[str, bytes], problems: Iterable[Problem] = ()) -> 
         if tree is None:
             continue
         if tree.purpose != parts[0]:
-            found.append(Problem(file, tree.place.line, tree.place.column, "folder",
-                                 f"a tree with 'purpose: {tree.purpose}' lies in {tree.purpose}/, not in {parts[0]}/"))
+            found.append(
+                Problem(
+                    file,
+                    tree.place.line,
+                    tree.place.column,
+                    "folder",
+                    f"a tree with 'purpose: {tree.purpose}' lies in {tree.purpose}/, not in {parts[0]}/",
+                )
+            )
             continue
         trees[tree.name] = tree
     return Library(vocabulary, trees, dict(texts), tuple(sorted(set(found))))
@@ -117,12 +137,18 @@ def _misplaced(file: str, parts: tuple[str, ...]) -> Problem | None:
     """Why a file can't be one of a library, or None: it is folder/name.yaml with a purpose's folder."""
     if len(parts) == 2 and parts[0] in PURPOSES and file == "/".join(parts) and file.endswith(".yaml"):
         return None
-    return Problem(file, 1, 1, "folder", f"a tree file lies in one of {', '.join(f'{p}/' for p in PURPOSES)} and ends in "
-                                         f".yaml; beside them only {', '.join(FILES)}")
+    return Problem(
+        file,
+        1,
+        1,
+        "folder",
+        f"a tree file lies in one of {', '.join(f'{p}/' for p in PURPOSES)} and ends in "
+        f".yaml; beside them only {', '.join(FILES)}",
+    )
 
 
 def _files(root: Path) -> Iterator[tuple[str, bytes | Problem]]:
-    """Every YAML file below `root` with its bytes, or why it can't be read. Nothing outside `root` is opened."""
+    """Every YAML file below `root` with its bytes, or why it can't be read. Nothing outside is opened."""
     inside = root.resolve(strict=True)
     for folder, folders, names in os.walk(inside):
         folders[:] = sorted(name for name in folders if not name.startswith("."))
@@ -137,11 +163,15 @@ def _files(root: Path) -> Iterator[tuple[str, bytes | Problem]]:
 def _bytes(path: Path, file: str, inside: Path) -> bytes | Problem:
     try:
         if not path.resolve(strict=True).is_relative_to(inside):
-            return Problem(file, 1, 1, "folder", "this is a link to a file outside the folder; put the file itself here")
+            return Problem(
+                file, 1, 1, "folder", "this is a link to a file outside the folder; put the file itself here"
+            )
         if not path.is_file():
             return Problem(file, 1, 1, "folder", "this is no ordinary file")
         if path.stat().st_size > LARGEST:
             return Problem(file, 1, 1, "folder", f"the file has more than {LARGEST:,} bytes")
         return path.read_bytes()
     except (OSError, RuntimeError) as error:
-        return Problem(file, 1, 1, "folder", f"the file can't be read: {getattr(error, 'strerror', None) or error}")
+        return Problem(
+            file, 1, 1, "folder", f"the file can't be read: {getattr(error, 'strerror', None) or error}"
+        )

@@ -40,8 +40,10 @@ class Sort:
             return "a temperature"
         if self.dimension == NUMBER:
             return "a share such as percent, or a count"
-        unit = next((u.symbol or u.name for u in UNITS.values() if u.dimension == self.dimension and not u.is_point),
-                    None)
+        unit = next(
+            (u.symbol or u.name for u in UNITS.values() if u.dimension == self.dimension and not u.is_point),
+            None,
+        )
         return f"something in {unit}" if unit else "something that no unit here measures"
 
 
@@ -54,6 +56,7 @@ def sort_of_kind(kind: str) -> Sort:
 
 
 def sort_of_unit(unit: str) -> Sort:
+    """The sort of a number in `unit`. Raises KeyError for an unknown unit."""
     return Sort(UNITS[unit].dimension, UNITS[unit].is_point)
 
 
@@ -71,8 +74,11 @@ def sort_of(part: Expression, kinds: Mapping[str, str]) -> Sort:
         return PLAIN if part.unit is None else sort_of_unit(part.unit)
     if isinstance(part, written.Name):
         if part.name not in kinds:
-            refuse(part.place, f"'{part.name}' is no reading of this tree and no plate value"
-                               f"{suggestion(part.name, kinds)}", "name")
+            refuse(
+                part.place,
+                f"'{part.name}' is no reading of this tree and no plate value{suggestion(part.name, kinds)}",
+                "name",
+            )
         return sort_of_kind(kinds[part.name])
     if isinstance(part, written.Negative):
         sort = sort_of(part.of, kinds)
@@ -87,7 +93,7 @@ def sort_of(part: Expression, kinds: Mapping[str, str]) -> Sort:
     if left.point or right.point:
         refuse(part.place, "a temperature can't be multiplied or divided; take a difference first", "unit")
     power = 1 if part.sign == "*" else -1
-    dimension = tuple(a + power * b for a, b in zip(left.dimension, right.dimension))
+    dimension = tuple(a + power * b for a, b in zip(left.dimension, right.dimension, strict=True))
     return Sort(dimension, plain=left.plain and right.plain)
 
 
@@ -112,15 +118,20 @@ def _applied(part: written.Applied, kinds: Mapping[str, str]) -> Sort:
 
     entry = REGISTRY.get(part.function)
     if entry is None:
-        refuse(part.place, f"'{part.function}' is no computation{suggestion(part.function, REGISTRY)}", "name")
+        refuse(
+            part.place, f"'{part.function}' is no computation{suggestion(part.function, REGISTRY)}", "name"
+        )
     if not entry.monotone:
-        refuse(part.place, f"{part.function} can't stand in a limit, because it does not follow each of its values in "
-                           "one direction; use a compute step first")
+        refuse(
+            part.place,
+            f"{part.function} can't stand in a limit, because it does not follow each of its values in "
+            "one direction; use a compute step first",
+        )
     least = sum(argument.default is None for argument in entry.arguments)
     if not least <= len(part.arguments) <= len(entry.arguments):
         refuse(part.place, f"{part.function} takes {', '.join(a.name for a in entry.arguments)}")
     shared: Sort | None = None
-    for argument, given in zip(entry.arguments, part.arguments):
+    for argument, given in zip(entry.arguments, part.arguments, strict=False):
         sort = sort_of(given, kinds)
         if argument.kind == ANY:
             shared = sort if shared is None else shared
@@ -136,15 +147,17 @@ def _applied(part: written.Applied, kinds: Mapping[str, str]) -> Sort:
 
 
 def argument_fits(function: str, argument: str, wanted: Sort, got: Sort, place: Place) -> None:
-    """Raises BadLimit where a function's argument is of another sort than it takes."""
-    if got != wanted and not (got.plain and wanted == sort_of_kind("count")):
+    """Raises BadLimit where a function's argument is of another sort than it takes, or has no unit."""
+    if got.plain or got != wanted:
         unit = "; write its unit" if got.plain else ""
         refuse(place, f"{function}: {argument} is {wanted.words}, not {got.words}{unit}", "unit")
 
 
 def result_kind(function: str, kind_given: str | None) -> str | None:
-    """The quantity that a registry function gives, or None where no reading is of its kind. `kind_given` is the
-    quantity of its arguments where it takes any: the difference of two temperatures is a temperature difference."""
+    """The quantity that a registry function gives, or None where no reading is of its kind. `kind_given` is
+    the quantity of its arguments where it takes any: the difference of two temperatures is a temperature
+    difference.
+    """
     from assistant.trade.entry import ANY
     from assistant.trade.registry import REGISTRY
 

@@ -2,8 +2,8 @@
 
 `parse_limit` reads the text, `unit_of` (limit_units.py) checks the units, `evaluate` works it out. The
 arithmetic on the ends is exact (fractions of the decimals as written) and rounded once at the end, so that
-0.9 * 120 V is the same number as a typed 108 V. What can't be known - a name without a value, a division by an
-interval that holds zero, a function outside its range - is the whole line: anything is possible.
+0.9 * 120 V is the same number as a typed 108 V. What can't be known - a name without a value, a division by
+an interval that holds zero, a function outside its range - is the whole line: anything is possible.
 """
 
 from __future__ import annotations
@@ -54,8 +54,9 @@ def parse_limit(text: str, place: Place) -> Limit:
 
 
 def parse_quantity(text: str) -> tuple[float, str] | None:
-    """A number with its unit as a tree file writes it ("5 min", "-0.1 inwc", "20"), as (number, unit); None when
-    it is none. A number without a unit has the unit `count`."""
+    """A number with its unit as a tree file writes it ("5 min", "-0.1 inwc", "20"), as (number, unit); None
+    when it is none. A number without a unit has the unit `count`.
+    """
     number, _, unit = text.strip().partition(" ")
     value, unit = exact_number(number), unit.strip() or "count"
     return None if value is None or unit not in UNITS else (float(value), unit)
@@ -98,8 +99,10 @@ def _applied(part: written.Applied, env: Mapping[str, Interval]) -> Span:
     spans = [_worked_out(argument, env) for argument in part.arguments]
     if entry is None or not entry.monotone:
         return WHOLE
-    values = {argument.name: Interval(_float(span.lo, -1), _float(span.hi, +1))
-              for argument, span in zip(entry.arguments, spans)}
+    values = {
+        argument.name: Interval(_float(span.lo, -1), _float(span.hi, +1))
+        for argument, span in zip(entry.arguments, spans, strict=False)
+    }
     try:
         result = on_intervals(part.function, values)
     except (ValueError, ArithmeticError):

@@ -1,7 +1,7 @@
 """From the text of a tree file to a tree, with every mistake of the file at once.
 
-What is checked here needs nothing but the file and the vocabulary: fields, types, one verb a step, names, units,
-ways. What needs paths or other trees is in assistant/tree/check.
+What is checked here needs nothing but the file and the vocabulary: fields, types, one verb a step, names,
+units, ways. What needs paths or other trees is in assistant/tree/check.
 """
 
 from __future__ import annotations
@@ -15,15 +15,22 @@ from assistant.house.nearest import nearest
 from assistant.house.numbers import number
 from assistant.house.place import Problem
 from assistant.house.reader import Fields, Node, Unreadable, read
-from assistant.tree import asking, moving
+from assistant.tree import asking, computing, moving
 from assistant.tree.desk import TreeDesk
 from assistant.tree.model import PURPOSES, VERBS, Common, Step, Tree
 from assistant.tree.names import values_of
 
 READERS = {
-    "look": asking.look, "watch": asking.watch, "measure": asking.measure, "compute": asking.compute,
-    "do": asking.do, "call": moving.call, "return": moving.return_, "hand_over": moving.hand_over,
-    "finding": moving.finding, "stop": moving.stop,
+    "look": asking.look,
+    "watch": asking.watch,
+    "measure": asking.measure,
+    "compute": computing.compute,
+    "do": asking.do,
+    "call": moving.call,
+    "return": moving.return_,
+    "hand_over": moving.hand_over,
+    "finding": moving.finding,
+    "stop": moving.stop,
 }
 
 
@@ -38,7 +45,9 @@ def load_tree(data: bytes, file: str, vocabulary: Vocabulary) -> tuple[Tree | No
     except Unreadable as unreadable:
         return None, unreadable.problems
     if not isinstance(node, Fields):
-        problems.add(node.place, "type", "a tree file is a set of fields: format, purpose, title, start, steps")
+        problems.add(
+            node.place, "type", "a tree file is a set of fields: format, purpose, title, start, steps"
+        )
         return None, problems.sorted()
     tree = _tree(Form(node, "a tree", problems), file, vocabulary, problems)
     return (None if problems.found else tree), problems.sorted()
@@ -84,7 +93,9 @@ def _takes(form: Form, purpose: str, problems: Problems) -> tuple[str, ...]:
     texts = form.texts("takes")
     for text in texts:
         if text.value != "circuit":
-            problems.add(text.place, "value", f"a procedure takes [circuit] and nothing else, not '{text.value[:40]}'")
+            problems.add(
+                text.place, "value", f"a procedure takes [circuit] and nothing else, not '{text.value[:40]}'"
+            )
     if form.has("takes") and purpose != "procedure":
         problems.add(form.place("takes"), "field", "'takes' only stands in a procedure")
     return ("circuit",) if texts else ()
@@ -95,7 +106,9 @@ def _step(name: str, node: Node, steps: Fields, desk: TreeDesk) -> Step | None:
     good_name(name, place, "a step", desk.problems)
     what = f"step '{name[:40]}'"
     if not isinstance(node, Fields):
-        desk.problems.add(node.place, "type", f"{what} needs its fields, the first of them a verb: {', '.join(VERBS)}")
+        desk.problems.add(
+            node.place, "type", f"{what} needs its fields, the first of them a verb: {', '.join(VERBS)}"
+        )
         return None
     form = Form(Fields(node.entries, node.keys, place), what, desk.problems)
     verb = _verb(form, desk)
@@ -115,10 +128,17 @@ def _verb(form: Form, desk: TreeDesk) -> str | None:
     if len(verbs) == 1:
         return verbs[0]
     if verbs:
-        desk.problems.add(form.place(verbs[1]), "verb", f"{form.what} has {len(verbs)} verbs ({', '.join(verbs)}); "
-                                                        "make it as many steps")
+        desk.problems.add(
+            form.place(verbs[1]),
+            "verb",
+            f"{form.what} has {len(verbs)} verbs ({', '.join(verbs)}); make it as many steps",
+        )
         return None
-    near = None if desk.problems.full else next(filter(None, (nearest(name, VERBS) for name in form.node.entries)), None)
+    near = (
+        None
+        if desk.problems.full
+        else next(filter(None, (nearest(name, VERBS) for name in form.node.entries)), None)
+    )
     meant = f"; did you mean '{near}'?" if near else f"; it needs one of {', '.join(VERBS)}"
     desk.problems.add(form.place(), "verb", f"{form.what} has no verb{meant}")
     return None
@@ -129,9 +149,14 @@ def _common(name: str, form: Form, desk: TreeDesk) -> Common:
     if minutes is not None and minutes <= 0:
         desk.problems.add(form.place("minutes"), "number", "'minutes' is more than 0")
     return Common(
-        name, form.place(), form.words("why"), form.words("teach"),
+        name,
+        form.place(),
+        form.words("why"),
+        form.words("teach"),
         tuple(text.value for text in form.texts("how", single=True)),
         desk.all_known(form.texts("caution"), "cautions", "caution"),
-        needed(form, desk), desk.all_known(form.texts("at"), "points", "point"),
-        None if minutes is None else float(minutes), form.words("hint"),
+        needed(form, desk),
+        desk.all_known(form.texts("at"), "points", "point"),
+        None if minutes is None else float(minutes),
+        form.words("hint"),
     )

@@ -12,6 +12,7 @@ _OF_A_FAULT = ("condemns", "causes", "repair", "proof")
 
 
 def call(form: Form, common: Common, desk: TreeDesk) -> Call | None:
+    """A procedure, cause or proof that comes back."""
     tree = _tree(form.text("call", need=True), desk)
     circuit = desk.circuit(form.text("with"))
     then = ways(form, "then", desk)
@@ -19,6 +20,7 @@ def call(form: Form, common: Common, desk: TreeDesk) -> Call | None:
 
 
 def return_(form: Form, common: Common, desk: TreeDesk) -> Return | None:
+    """How this tree comes back."""
     outcome = form.words("return", need=True)
     says, customer = form.words("says"), form.words("customer")
     repair = desk.all_known(form.texts("repair"), "acts", "act")
@@ -26,13 +28,17 @@ def return_(form: Form, common: Common, desk: TreeDesk) -> Return | None:
 
 
 def hand_over(form: Form, common: Common, desk: TreeDesk) -> HandOver | None:
+    """Another complaint takes over."""
     complaint = desk.known(form.text("hand_over", need=True), "complaints", "complaint")
     return HandOver(common, complaint) if complaint else None
 
 
 def finding(form: Form, common: Common, desk: TreeDesk) -> Finding | None:
+    """What failed, or `fault: none`."""
     title = form.words("finding", need=True)
-    fault = desk.one_of(form.text("fault"), ("none",), "'fault' (leave it out where something failed)") is None
+    fault = (
+        desk.one_of(form.text("fault"), ("none",), "'fault' (leave it out where something failed)") is None
+    )
     condemns = desk.known(form.text("condemns"), "parts", "part")
     shows = desk.shown(form)
     causes = tuple(name for name in (_tree(text, desk) for text in form.texts("causes")) if name)
@@ -44,8 +50,11 @@ def finding(form: Form, common: Common, desk: TreeDesk) -> Finding | None:
     if not fault:
         for name in _OF_A_FAULT:
             if form.has(name):
-                desk.problems.add(form.place(name), "field", f"'fault: none' says that nothing failed, so there is no "
-                                                             f"'{name}'")
+                desk.problems.add(
+                    form.place(name),
+                    "field",
+                    f"'fault: none' says that nothing failed, so there is no '{name}'",
+                )
     elif form.has("reason"):
         desk.problems.add(form.place("reason"), "field", "'reason' only stands beside 'fault: none'")
     if title is None or customer is None:
@@ -54,6 +63,7 @@ def finding(form: Form, common: Common, desk: TreeDesk) -> Finding | None:
 
 
 def stop(form: Form, common: Common, desk: TreeDesk) -> Stop | None:
+    """A stop page, with `finding` where the stop is itself something found."""
     page = desk.known(form.text("stop", need=True), "stops", "stop page")
     found = form.words("finding")
     shows = desk.shown(form)

@@ -28,8 +28,12 @@ def values_of(steps: Fields, vocabulary: Vocabulary, problems: Problems) -> Kind
         if not good_name(name, place, "a reading", problems):
             continue
         if name in first:
-            problems.add(place, "name", f"'{name}' is the name of two readings, on line {first[name].line} and on line "
-                                        f"{place.line}; a name is used once in a tree")
+            problems.add(
+                place,
+                "name",
+                f"'{name}' is the name of two readings, on line {first[name].line} and on line "
+                f"{place.line}; a name is used once in a tree",
+            )
             continue
         first[name] = place
         if name in vocabulary.plate:
@@ -43,12 +47,12 @@ def values_of(steps: Fields, vocabulary: Vocabulary, problems: Problems) -> Kind
             plain[name] = kind if kind in KINDS else None
     known: Kinds = {name: value.kind for name, value in vocabulary.plate.items()} | plain
     for name in computed:
-        _resolve(name, computed, known)
+        _resolve(name, computed, known, problems)
     return {name: known[name] for name in first}
 
 
 def _declared(steps: Fields) -> Iterator[tuple[str, Place, Fields, bool]]:
-    """(name, its place, the fields that describe it, whether it is computed) of every name that a step gives."""
+    """(name, place, the fields that describe it, whether it is computed) of every name that a step gives."""
     for step in steps.entries.values():
         if not isinstance(step, Fields):
             continue
@@ -62,16 +66,25 @@ def _declared(steps: Fields) -> Iterator[tuple[str, Place, Fields, bool]]:
                     yield key, readings.keys[key], reading, False
 
 
-def _resolve(name: str, computed: dict[str, Fields], known: Kinds) -> None:
-    """The quantity of a compute, which may be that of what it is computed from; a circle leaves it unknown."""
+def _resolve(name: str, computed: dict[str, Fields], known: Kinds, problems: Problems) -> None:
+    """The quantity of a compute, which may be that of what it is computed from."""
     waiting = [name]
     while waiting:
         at = waiting[-1]
         given = _given_any_kind(computed[at])
-        needed = next((text for text in given if text in computed and text not in known and text not in waiting), None)
+        needed = next(
+            (text for text in given if text in computed and text not in known and text not in waiting), None
+        )
         if needed is not None:
             waiting.append(needed)
             continue
+        circle = [text for text in given if text in waiting and text not in known]
+        if circle:
+            problems.add(
+                computed[at].keys["compute"],
+                "circle",
+                f"'{at}' is computed from itself ({', '.join(waiting)})",
+            )
         function = _text(computed[at].entries.get("compute"))
         known[at] = _result(function, next((known[text] for text in given if known.get(text)), None))
         waiting.pop()

@@ -56,8 +56,11 @@ def _safe(form: Form, kind: str | None, desk: TreeDesk) -> Safe | None:
     stop = desk.known(inner.text("stop"), "stops", "stop page")
     source = desk.known(inner.text("source"), "sources", "source")
     if not inner.has("over") and not inner.has("under"):
-        desk.problems.add(form.place("safe"), "missing", "'safe' needs 'over', 'under' or both: safe readings are over "
-                                                         "the one and under the other")
+        desk.problems.add(
+            form.place("safe"),
+            "missing",
+            "'safe' needs 'over', 'under' or both: safe readings are over the one and under the other",
+        )
     inner.close()
     return Safe(over, under, stop, source, form.place("safe"))
 
@@ -68,8 +71,11 @@ def bands_of_form(form: Form, kind: str | None, desk: TreeDesk) -> tuple[Band, .
     if node is None:
         return ()
     if not isinstance(node, Items) or not node.items:
-        desk.problems.add(node.place, "type", "'bands' is a list such as [{under: 3, is: low, then: step}, "
-                                              "{is: high, then: step}]")
+        desk.problems.add(
+            node.place,
+            "type",
+            "'bands' is a list such as [{under: 3, is: low, then: step}, {is: high, then: step}]",
+        )
         return ()
     bands = []
     for index, item in enumerate(node.items):
@@ -88,9 +94,13 @@ def bands_of_form(form: Form, kind: str | None, desk: TreeDesk) -> tuple[Band, .
 def _band(form: Form, kind: str | None, last: bool, desk: TreeDesk) -> Band:
     under = desk.limit(form.text("under"), kind)
     if last and form.has("under"):
-        desk.problems.add(form.place("under"), "band", "the last band has no 'under': it takes everything that is left")
+        desk.problems.add(
+            form.place("under"), "band", "the last band has no 'under': it takes everything that is left"
+        )
     if not last and not form.has("under"):
-        desk.problems.add(form.place(), "band", "a band before the last needs 'under': the value that it stays below")
+        desk.problems.add(
+            form.place(), "band", "a band before the last needs 'under': the value that it stays below"
+        )
     label = form.words("is", need=True)
     then = desk.way(form.text("then"))
     normal = form.yes("normal")

@@ -1,6 +1,7 @@
 """Interval arithmetic on exact ends: fractions, or an infinity as a float.
 
-The usual interval arithmetic (Moore, Interval Analysis, 1966), in fractions, so that no step of a limit rounds.
+The usual interval arithmetic (Moore, Interval Analysis, 1966), in fractions, so that no step of a limit
+rounds.
 """
 
 from __future__ import annotations
