@@ -1,0 +1,70 @@
+"""Gas that was shut off, opened or interrupted comes back through joints that somebody has touched. Every one
+is checked for leaks before a burner is lit again, on every path, and before the proof of the repair lights
+it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from assistant.house.model import Vocabulary
+from assistant.tree.check.circuits import Instance
+from assistant.tree.check.graph import Edge
+from assistant.tree.check.rule import Faults, steps_on
+from assistant.tree.check.search import Search, Walked
+from assistant.tree.check.study import Study
+from assistant.tree.model import Do, Finding, Step, Tree, Watch
+
+CHECK = "leak_check"
+LIT = "burner.lights"
+
+
+def in_tree(study: Study, tree: Tree) -> Faults:
+    """Burners lit after the gas was touched, with no leak check between."""
+    everywhere = study.keep("leak check", lambda: _everywhere(study))
+    for instance in study.instances_of(tree):
+        walked = everywhere.get(instance)
+        for name, pending in walked.ready() if walked else ():
+            step = tree.steps[name]
+            if pending and isinstance(step, Watch) and LIT in step.events:
+                path = walked.path(name, pending)
+                yield step.common.place, (f"'{name}' lights the burner on the path {steps_on(path)} after "
+                                          f"'{pending}', and no {CHECK} was done; put a do step with act: "
+                                          f"{CHECK} before it")
+
+
+def _everywhere(study: Study) -> dict[Instance, Walked]:
+    vocabulary = study.vocabulary
+
+    def cross(_tree: Tree, step: Step, _edge: Edge, pending: str) -> str:
+        return _after(vocabulary, step.act, pending) if isinstance(step, Do) and step.act else pending
+
+    def follow(finding: Finding, pending: str) -> Iterator[tuple[str, str]]:
+        for cause in finding.causes:
+            yield cause, pending
+        if finding.proof:
+            for act in finding.repair:
+                pending = _after(vocabulary, act, pending)
+            yield finding.proof, pending
+
+    clean = {instance: {""} for instance in study.instances}
+    return Search(study, cross).everywhere(clean, follow)
+
+
+def _after(vocabulary: Vocabulary, act: str, pending: str) -> str:
+    """The act that still wants its leak check; empty where there is none."""
+    if act == CHECK:
+        return ""
+    return act if ends_in_check(vocabulary, act) else pending
+
+
+def ends_in_check(vocabulary: Vocabulary, act: str) -> bool:
+    """Whether undoing an act, and undoing that, leads to a leak check: it opened or shut off gas."""
+    seen: set[str] = set()
+    name: str | None = act
+    while name in vocabulary.acts and name not in seen:
+        seen.add(name)
+        name = vocabulary.acts[name].undo
+        if name == CHECK:
+            return True
+    return False

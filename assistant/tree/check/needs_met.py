@@ -1,0 +1,23 @@
+"""Where a step's needs are not met, the walker puts the circuit's procedure in front of it. That must be
+possible on every path: there is such a procedure, it is not the one that is just under way, and meeting one
+need does not undo another. Otherwise the walk would stop in the middle with the tools in hand.
+"""
+
+from __future__ import annotations
+
+from assistant.tree.check.rule import Faults
+from assistant.tree.check.study import Study
+from assistant.tree.model import Tree
+from assistant.tree.power import proves_dead
+
+
+def in_tree(study: Study, tree: Tree) -> Faults:
+    """Needs that no procedure can meet on some path."""
+    for instance in study.instances_of(tree):
+        for unmet in study.trace(instance).unmet:
+            step = tree.steps[unmet.step]
+            if unmet.circuit in proves_dead(step, instance.circuit):
+                continue  # a proof is never put in front of itself: switched_off has its own words for that
+            words = {"live": "switched on", "off": "switched off", "dead": "proved dead"}[unmet.wanted]
+            yield step.common.place, (f"'{unmet.step}' needs circuit '{unmet.circuit}' {words}, and on some "
+                                      f"path it is not: {unmet.why}. Change the need, or the steps before it")

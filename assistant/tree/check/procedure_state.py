@@ -1,0 +1,45 @@
+"""The walker trusts a circuit's procedures: after make_dead it lets hands and ohms on the circuit, after
+restore it believes a voltage. So the one must leave the circuit proved dead on every path that ends in done,
+and the other live; and neither may come back with anything but done.
+"""
+
+from __future__ import annotations
+
+from assistant.tree.check.circuits import Instance
+from assistant.tree.check.returns import returns_of
+from assistant.tree.check.rule import Faults
+from assistant.tree.check.study import Study
+from assistant.tree.model import Return
+
+
+def in_house(study: Study) -> Faults:
+    """Procedures that can leave their circuit in another state than they are for."""
+    for circuit in study.vocabulary.circuits.values():
+        for field, name, wanted in (("make_dead", circuit.make_dead, "dead"), (
+            "restore", circuit.restore, "live")):
+            if name not in study.trees:
+                continue
+            tree = study.trees[name]
+            if tree.purpose != "procedure":
+                continue
+            for step in tree.steps.values():
+                if isinstance(step, Return) and step.outcome != "done":
+                    yield step.common.place, (f"'{name}' is the {field} of circuit '{circuit.name}' and "
+                                              "comes back with 'done' only; where that can't be reached, "
+                                              "stop")
+            if "done" not in returns_of(tree):
+                continue
+            yield from _leaves(study, circuit.name, study.circuits.bound(name, circuit.name), field, wanted)
+
+
+def _leaves(study: Study, circuit: str, instance: Instance, field: str, wanted: str) -> Faults:
+    trace = study.trace(instance)
+    done = trace.exits.get("done", {}).get(circuit, frozenset())
+    states = sorted({chain[0] for chain in done} - {wanted})
+    if states:
+        returns = (step for step in study.trees[instance.tree].steps.values() if isinstance(step, Return))
+        end = next(step for step in returns if step.outcome == "done")
+        after = "proof on all its pairs" if wanted == "dead" else "act that switches it on"
+        yield end.common.place, (f"'{instance.tree}' is the {field} of circuit '{circuit}' and must leave "
+                                 f"it {wanted}, but here it can be {' or '.join(states)}; end in done only "
+                                 f"after the {after}")

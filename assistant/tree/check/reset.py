@@ -1,0 +1,62 @@
+"""A tripped breaker is closed onto whatever tripped it. Before that, every load is measured dead, hot to
+ground and hot to neutral (ohms to ground alone never find a short between the two wires). Then it is reset
+once, loads off; if it trips again, stop. A breaker is no test instrument.
+"""
+
+from __future__ import annotations
+
+from assistant.house.model import Vocabulary
+from assistant.tree.check.circuits import Instance
+from assistant.tree.check.graph import Edge
+from assistant.tree.check.points import OHMS, is_ground
+from assistant.tree.check.rule import Faults, steps_on
+from assistant.tree.check.search import Search, Walked
+from assistant.tree.check.study import Study
+from assistant.tree.model import Do, Reading, Step, Tree
+
+RESET = "reset"
+GROUND, NEUTRAL = "hot to ground", "hot to neutral"
+
+
+def in_tree(study: Study, tree: Tree) -> Faults:
+    """Resets before the loads were tested, and second ones."""
+    if not any(act.counts == RESET for act in study.vocabulary.acts.values()):
+        return
+    everywhere = study.keep("reset", lambda: _everywhere(study))
+    for instance in study.instances_of(tree):
+        walked = everywhere.get(instance)
+        for name, state in walked.ready() if walked else ():
+            step = tree.steps[name]
+            if not isinstance(step, Do) or not _resets(study.vocabulary, step.act):
+                continue
+            path = steps_on(walked.path(name, state))
+            missing = [test for test in (GROUND, NEUTRAL) if test not in state]
+            if missing:
+                yield step.common.place, (f"'{step.act}' on the path {path}, with no decided ohms "
+                                          f"{' and '.join(missing)} before; measure the loads first")
+            elif RESET in state:
+                yield step.common.place, (f"a second reset on the path {path}; after the first, a trip is a "
+                                          "stop")
+
+
+def _everywhere(study: Study) -> dict[Instance, Walked]:
+    vocabulary = study.vocabulary
+
+    def cross(_tree: Tree, step: Step, edge: Edge, state: frozenset[str]) -> frozenset[str]:
+        found = {test for one in edge.decides if isinstance(one.what, Reading)
+                 for test in _tests(vocabulary, one.what)}
+        if isinstance(step, Do) and _resets(vocabulary, step.act):
+            found.add(RESET)
+        return state | found
+
+    return Search(study, cross).everywhere({instance: {frozenset()} for instance in study.instances})
+
+
+def _resets(vocabulary: Vocabulary, act: str | None) -> bool:
+    return act in vocabulary.acts and vocabulary.acts[act].counts == RESET
+
+
+def _tests(vocabulary: Vocabulary, reading: Reading) -> list[str]:
+    if reading.kind not in OHMS or len(reading.at) != 2:
+        return []
+    return [GROUND if any(is_ground(vocabulary, point) for point in reading.at) else NEUTRAL]

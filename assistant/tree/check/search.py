@@ -1,0 +1,151 @@
+"""Carries one small state along every way through the trees, through calls and put-in procedures.
+
+A rule says how a way changes its state ("the thermostat is off now"); the search says in which states each
+step can be reached, and by which steps. It is a breadth-first search over (step, state), so the path it tells
+is a shortest one, and it is linear in the steps as long as the states are few.
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Callable, Hashable, Iterable
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from assistant.tree.check.circuits import Instance
+from assistant.tree.check.graph import Edge
+from assistant.tree.model import Call, Finding, Return, Step, Tree
+from assistant.tree.power import BOUND
+
+if TYPE_CHECKING:
+    from assistant.tree.check.study import Study
+
+State = Hashable
+Cross = Callable[[Tree, Step, Edge, State], State]
+"""The state after leaving a step by a way."""
+
+
+@dataclass
+class Walked:
+    """Where one search of one tree came: (step, state, ready) and the node before it. `ready`: after the
+    procedures that the walker puts in front of the step."""
+
+    came: dict[tuple[str, State, bool], tuple[str, State, bool] | None] = field(default_factory=dict)
+
+    def ready(self) -> Iterable[tuple[str, State]]:
+        """Every (step, state) in which a step is asked."""
+        return ((name, state) for name, state, ready in self.came if ready)
+
+    def path(self, step: str, state: State) -> list[str]:
+        """The step names of a shortest path on which `step` is asked in `state`."""
+        names = []
+        node: tuple[str, State, bool] | None = (step, state, True)
+        while node is not None:
+            if node[2]:
+                names.append(node[0])
+            node = self.came[node]
+        return names[::-1]
+
+
+class Search:
+    """A state carried through the trees of a study; `cross` says what a way does to it."""
+
+    def __init__(self, study: Study, cross: Cross) -> None:
+        self.study = study
+        self.cross = cross
+        self._after: dict[tuple[Instance, State], dict[str, frozenset[State]]] = {}
+
+    def walk(self, instance: Instance, starts: Iterable[State]) -> Walked:
+        """The search of one tree from any of `starts`."""
+        graph = self.study.graphs[instance.tree]
+        walked = Walked()
+        queue: deque[tuple[str, State, bool]] = deque()
+
+        def reach(node: tuple[str, State, bool], before: tuple[str, State, bool] | None) -> None:
+            if node not in walked.came:
+                walked.came[node] = before
+                queue.append(node)
+
+        for start in starts:
+            if graph.tree.start in graph.tree.steps:
+                reach((graph.tree.start, start, False), None)
+        while queue:
+            node = queue.popleft()
+            name, state, ready = node
+            if not ready:
+                for prepared in self._prepared(instance, name, state):
+                    reach((name, prepared, True), node)
+                continue
+            step = graph.tree.steps[name]
+            for edge in graph.out[name]:
+                for after in self._over(instance, graph.tree, step, edge, state):
+                    reach((edge.to, after, False), node)
+        return walked
+
+    def _prepared(self, instance: Instance, step: str, state: State) -> list[State]:
+        states = {state: None}
+        for procedure, may_skip in self.study.put_in(instance, step):
+            after = [done for one in states for done in self.after(procedure, one).get("done", ())]
+            states = dict.fromkeys([*states, *after] if may_skip else after)
+        return list(states)
+
+    def _over(self, instance: Instance, tree: Tree, step: Step, edge: Edge, state: State) -> Iterable[State]:
+        if not isinstance(step, Call) or step.tree not in self.study.graphs:
+            return (self.cross(tree, step, edge, state),)
+        called = self.study.called(instance, step)
+        after = self.after(called, state).get(edge.outcome, frozenset())
+        passed = {state} if self.study.may_pass(instance, step, edge) else frozenset()
+        return [self.cross(tree, step, edge, one) for one in after | passed]
+
+    def after(self, instance: Instance, state: State) -> dict[str, frozenset[State]]:
+        """For each return of a tree entered in `state`, the states it can come back in."""
+        key = (instance, state)
+        if key not in self._after:
+            self._after[key] = {}  # a circle of calls ends here; another rule reports it
+            steps = self.study.graphs[instance.tree].tree.steps
+            exits: dict[str, set[State]] = {}
+            for name, at in self.walk(instance, [state]).ready():
+                step = steps[name]
+                if isinstance(step, Return):
+                    exits.setdefault(step.outcome, set()).add(at)
+            self._after[key] = {outcome: frozenset(states) for outcome, states in exits.items()}
+        return self._after[key]
+
+    def everywhere(self, seeds: dict[Instance, set[State]],
+                   follow: Callable[[Finding, State], Iterable[tuple[str, State]]] | None = None,
+                   ) -> dict[Instance, Walked]:
+        """The search of every tree in every state it can be entered in: from its seeds, by calls, by
+        procedures put in front, and, where `follow` says so, as a cause or proof after a finding."""
+        entered = {instance: set(seeds.get(instance, ())) for instance in self.study.instances}
+        queue = deque(instance for instance in entered if entered[instance])
+        waiting = set(queue)
+        done: dict[Instance, Walked] = {}
+
+        def enter(instance: Instance, state: State) -> None:
+            if instance in entered and state not in entered[instance]:
+                entered[instance].add(state)
+                if instance not in waiting:
+                    waiting.add(instance)
+                    queue.append(instance)
+
+        while queue:
+            instance = queue.popleft()
+            waiting.discard(instance)
+            walked = done[instance] = self.walk(instance, entered[instance])
+            steps = self.study.graphs[instance.tree].tree.steps
+            for name, state, ready in walked.came:
+                step = steps[name]
+                if not ready:
+                    for procedure, _ in self.study.put_in(instance, name):
+                        enter(procedure, state)
+                elif isinstance(step, Call) and step.tree in self.study.graphs:
+                    enter(self.study.called(instance, step), state)
+                elif isinstance(step, Finding) and follow is not None:
+                    for tree, after in follow(step, state):
+                        enter(Instance(tree, None), after)
+        return done
+
+
+def bound(step: Call, circuit: str | None) -> str | None:
+    """The circuit that a call passes on."""
+    return circuit if step.circuit == BOUND else step.circuit

@@ -1,0 +1,27 @@
+"""A limit decides what a customer pays for, so every limit says where it comes from and how that is known. A
+number without a source is a number that nobody can check; one that is only remembered says so on the screen.
+"""
+
+from __future__ import annotations
+
+from assistant.tree.check.rule import Faults
+from assistant.tree.check.study import Study
+from assistant.tree.model import Band, Compute, Safe, Tree, readings_of
+
+
+def in_tree(_study: Study, tree: Tree) -> Faults:
+    """Limits without a source."""
+    for step in tree.steps.values():
+        for reading in readings_of(step):
+            yield from _limits(reading.bands, reading.safe, reading.source)
+        if isinstance(step, Compute):
+            yield from _limits(step.bands, None, step.source)
+
+
+def _limits(bands: tuple[Band, ...], safe: Safe | None, shared: str | None) -> Faults:
+    instead = "has no source; write source: with a name from sources.yaml, here or on the step"
+    for band in bands:
+        if band.under is not None and not (band.source or shared):
+            yield band.under.place, f"the limit of '{band.label}' {instead}"
+    if safe is not None and not (safe.source or shared):
+        yield safe.place, f"this safe limit {instead}"

@@ -1,0 +1,32 @@
+"""Some readings can't be taken: no access, no meter, not allowed. Some stay too close to call after a retake.
+Both are usual, so both have a way on that the tree's author thought about; a default would walk somebody
+somewhere.
+"""
+
+from __future__ import annotations
+
+from assistant.tree.check.rule import Faults
+from assistant.tree.check.study import Study
+from assistant.tree.model import Compute, Measure, Step, Tree, Watch
+
+
+def in_tree(_study: Study, tree: Tree) -> Faults:
+    """Readings without a way on for 'can't be taken' or 'too close to call'."""
+    for name, step in tree.steps.items():
+        if not isinstance(step, (Measure, Watch, Compute)):
+            continue
+        if step.cannot is None and isinstance(step, Measure):
+            yield step.common.place, (f"'{name}' has no way on where the reading can't be taken; write "
+                                      "cannot: and a step")
+        if step.cannot is None and isinstance(step, Compute):
+            yield step.common.place, (f"'{name}' has no way on where a value it needs is missing or over "
+                                      "the meter's range; write cannot: and a step")
+        if step.close is None and _steers(step):
+            yield step.common.place, (f"'{name}' has no way on where the value is too close to call; write "
+                                      "close: and a step")
+
+
+def _steers(step: Step) -> bool:
+    """Whether a value between two bands could lead two ways."""
+    pages = [step.bands] if isinstance(step, Compute) else [reading.bands for reading in step.readings]
+    return any(len({band.then.to if band.then else None for band in bands}) > 1 for bands in pages)
