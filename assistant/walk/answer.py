@@ -169,16 +169,12 @@ def _records(
                 f"'{reading.ask}' is still missing. Fill it in, or choose that it can't be taken."
             )
         try:
-            record = take(visit, reading, name, _with_instrument(visit, typed[name]), env, at)
+            record = take(visit, reading, name, typed[name], env, at, len(records))
         except BadAnswer as problem:
             raise BadAnswer(f"{reading.ask}: {problem}" if group else str(problem)) from None
         env[name] = record.value
         records.append(record)
     return tuple(records)
-
-
-def _with_instrument(visit: Visit, typed: Typed) -> Typed:
-    return typed if typed.instrument or not visit.instrument else replace(typed, instrument=visit.instrument)
 
 
 def _stops(readings: tuple[Reading, ...], records: tuple[Record, ...]) -> tuple[str | None, ...]:

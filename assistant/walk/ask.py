@@ -22,6 +22,8 @@ class Verdict:
     unsafe: bool = False
     safe_over: Interval | None = None
     safe_under: Interval | None = None
+    chances: tuple[float, ...] = ()
+    """The chance of each band, kept for the trail; it decides nothing."""
 
     @property
     def decided(self) -> bool:
@@ -59,6 +61,10 @@ class Record:
     at: str
     computed: str | None = None
     """For a compute: the formula with the numbers in it."""
+    parts: tuple[tuple[int, float], ...] = ()
+    """(index of a reading in the visit, its signed standard-uncertainty contribution in SI)."""
+    exact: bool = True
+    """False where an instrument's accuracy or a computed uncertainty widened the value."""
 
 
 @dataclass(frozen=True)

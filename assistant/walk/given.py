@@ -11,7 +11,7 @@ from assistant.quantity.kind import KINDS, show
 from assistant.walk.ask import Record
 from assistant.walk.env import NOT_READABLE
 from assistant.walk.event import PlateRead, PutDown, Typed
-from assistant.walk.reading import identity_epochs
+from assistant.walk.reading import identity_epochs, own_part, understood, widened
 from assistant.walk.state import BadAnswer, Visit
 
 
@@ -23,14 +23,24 @@ def put_down(visit: Visit, event: PutDown) -> Visit:
     if unknown or not event.points:
         raise BadAnswer(f"'{(unknown or [''])[0]}' is not a point that the drawings know.")
     unit = KINDS[event.kind].units[0]
-    got = understand(event.typed.chosen or event.typed.text, event.kind, unit)
-    if not isinstance(got, Understood):
-        raise BadAnswer("No reading was typed." if isinstance(got, Blank) else got.message)
+    got, typed = understood(visit, event.typed, event.kind, unit)
+    value = widened(visit, typed, got)
     epochs = identity_epochs(visit, event.points)
     if event.typed.ago is not None:  # taken before the last switching, for all we know
         epochs = tuple((circuit, max(0, epoch - 1)) for circuit, epoch in epochs)
     record = Record(
-        "", event.kind, unit, event.points, epochs, event.typed, got.interval, got.echo, None, event.at
+        "",
+        event.kind,
+        unit,
+        event.points,
+        epochs,
+        typed,
+        value,
+        got.echo,
+        None,
+        event.at,
+        parts=own_part(value, len(visit.readings)),
+        exact=value == got.interval,
     )
     return replace(
         visit, readings=visit.readings + (record,), put_down=visit.put_down + (len(visit.readings),)

@@ -8,7 +8,9 @@ plate value nobody could read is itself an interval.
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
+from assistant.quantity.chance import chance_between, standard_uncertainty
 from assistant.quantity.interval import Interval
 from assistant.tree.limits import Limit, evaluate
 from assistant.tree.model import Band, Safe
@@ -40,13 +42,24 @@ def judge(
     if bands:
         first = next(i for i, edge in enumerate(edges) if edge is None or value.lo < edge.hi)
         last = next(i for i, edge in enumerate(edges) if edge is None or value.hi < edge.lo)
-    return Verdict(value, bands, edges, first, last, unsafe, over, under)
+    return Verdict(value, bands, edges, first, last, unsafe, over, under, _chances(value, edges))
 
 
 def limit_names(bands: tuple[Band, ...], safe: Safe | None = None) -> list[str]:
     """The names that the limits of these bands use, in order of appearance, each once."""
     limits = [band.under for band in bands] + ([safe.over, safe.under] if safe else [])
     return list(dict.fromkeys(name for limit in limits if limit for name in limit.names))
+
+
+def _chances(value: Interval, edges: tuple[Interval | None, ...]) -> tuple[float, ...]:
+    """The chance of each band; empty for a value without an end."""
+    if not value.finite:
+        return ()
+    uncertainty = standard_uncertainty(value)
+    below = [
+        1.0 if edge is None else chance_between(value.middle, uncertainty, high=edge.middle) for edge in edges
+    ]
+    return tuple(max(0.0, b - a) for a, b in pairwise([0.0, *below]))
 
 
 def _edge(limit: Limit | None, env: dict[str, Interval], unit: str) -> Interval | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from assistant.quantity.chance import standard_uncertainty
 from assistant.quantity.entry import Blank, Doubt, NotUnderstood, Understood, understand
 from assistant.quantity.interval import Interval
 from assistant.quantity.kind import KINDS, from_si, show, to_si
@@ -19,13 +20,16 @@ from assistant.walk.state import BadAnswer, Visit
 
 
 def take(
-    visit: Visit, reading: Reading, name: str, typed: Typed, env: dict[str, Interval], at: str
+    visit: Visit, reading: Reading, name: str, typed: Typed, env: dict[str, Interval], at: str, ahead: int = 0
 ) -> Record:
-    """The reading as it counts. Raises BadAnswer with a sentence when the text can't be taken as it is."""
-    got = _understood(typed, reading.kind, reading.unit)
+    """The reading as it counts: as wide as its instrument's accuracy makes it. `ahead` is how many readings
+    of the same page stand before it. Raises BadAnswer with a sentence when the text can't be taken as it is.
+    """
+    got, typed = understood(visit, typed, reading.kind, reading.unit)
     if not typed.sure and (doubt := implausible(reading, got)):
         raise BadAnswer(doubt)
-    verdict = judge(got.interval, reading.bands, env, reading.unit, reading.safe, got.top_known)
+    value = widened(visit, typed, got)
+    verdict = judge(value, reading.bands, env, reading.unit, reading.safe, got.top_known)
     return Record(
         name,
         reading.kind,
@@ -37,11 +41,35 @@ def take(
         got.echo,
         verdict,
         at,
+        parts=own_part(verdict.value, len(visit.readings) + ahead),
+        exact=value == got.interval,
     )
 
 
-def _understood(typed: Typed, kind: str, unit: str) -> Understood:
-    got = understand(typed.chosen or typed.text, kind, unit)
+def widened(visit: Visit, typed: Typed, got: Understood) -> Interval:
+    """What was typed, with the accuracy of its instrument where the shop has stated one."""
+    instrument = visit.shop.instrument(got.kind, typed.instrument)
+    return got.interval if instrument is None else instrument.widen(got)
+
+
+def own_part(value: Interval, index: int) -> tuple[tuple[int, float], ...]:
+    """A reading's own contribution to what is computed from it; none where it is exact or has no end."""
+    return ((index, standard_uncertainty(value)),) if value.width and value.finite else ()
+
+
+def understood(visit: Visit, typed: Typed, kind: str, unit: str) -> tuple[Understood, Typed]:
+    """What was typed, with the instrument that it was read on. Raises BadAnswer with a sentence."""
+    instrument = visit.shop.instrument(kind, typed.instrument or visit.instrument)
+    if instrument is not None:
+        typed = replace(typed, instrument=instrument.name)
+    elif typed.instrument is None and visit.instrument is not None:
+        typed = replace(typed, instrument=visit.instrument)
+    top = instrument.range_top.get(kind) if instrument else None
+    return _understood(typed, kind, unit, top), typed
+
+
+def _understood(typed: Typed, kind: str, unit: str, top: float | None) -> Understood:
+    got = understand(typed.chosen or typed.text, kind, unit, top)
     if isinstance(got, Understood):
         return got
     if isinstance(got, Blank):
@@ -104,4 +132,4 @@ def earlier(visit: Visit, reading: Reading) -> Record | None:
 def reused(visit: Visit, reading: Reading, name: str, record: Record, env: dict[str, Interval]) -> Record:
     """An earlier reading, judged by this step's limits; it keeps its own time and typed text."""
     taken = take(visit, reading, name, replace(record.typed, sure=True), env, record.at)
-    return replace(taken, epochs=record.epochs)
+    return replace(taken, epochs=record.epochs, parts=record.parts)

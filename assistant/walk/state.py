@@ -11,6 +11,7 @@ from assistant.tree.library import Library
 from assistant.walk.ask import Found, Record, Taken
 from assistant.walk.event import AsFound, Event, Hazard, Note
 from assistant.walk.house import House, as_met
+from assistant.walk.shop import Shop
 
 
 class BadAnswer(Exception):
@@ -122,6 +123,7 @@ class Visit:
     left: dict[str, str] = field(default_factory=dict)
     hazards: tuple[Hazard, ...] = ()
     instrument: str | None = None
+    shop: Shop = field(default_factory=Shop)
 
     @property
     def vocabulary(self):

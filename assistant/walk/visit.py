@@ -47,6 +47,7 @@ from assistant.walk.follow import CONCLUSIONS, concluded, leave_finding
 from assistant.walk.given import plate_read, put_down
 from assistant.walk.path import ended, stopped
 from assistant.walk.points import open_points
+from assistant.walk.shop import read_shop
 from assistant.walk.state import (
     BadAnswer,
     ComplaintState,
@@ -84,7 +85,11 @@ def _opened(visit: Visit, event: Opened) -> Visit:
     if unknown:
         known = ", ".join(visit.vocabulary.complaints)
         raise BadAnswer(f"'{unknown[0]}' is not a complaint this program knows; it knows: {known}.")
-    visit = replace(visit, complaints=tuple(ComplaintState(name, words) for name, words in event.complaints))
+    visit = replace(
+        visit,
+        shop=read_shop(event.shop)[0],
+        complaints=tuple(ComplaintState(name, words) for name, words in event.complaints),
+    )
     return _begin_walk(visit, event.complaints[0][0]) if event.complaints else visit
 
 

@@ -45,20 +45,23 @@ def weigh(visit: Visit, name: str, text: str) -> Weighed:
     reading = next((r for r in ask.readings if (r.name or own) == name), None)
     if reading is None:
         return Weighed(message=f"'{name}' is not read here.")
-    return weigh_reading(reading, text, ask.env)
+    return weigh_reading(reading, text, ask.env, visit)
 
 
-def weigh_reading(reading: Reading, text: str, env: dict) -> Weighed:
-    """The same for any reading, with the values that its limits use."""
-    got = understand(text, reading.kind, reading.unit)
+def weigh_reading(reading: Reading, text: str, env: dict, visit: Visit | None = None) -> Weighed:
+    """The same for any reading, with the values that its limits use and the visit's instruments."""
+    instrument = visit.shop.instrument(reading.kind, visit.instrument) if visit else None
+    top = instrument.range_top.get(reading.kind) if instrument else None
+    got = understand(text, reading.kind, reading.unit, top)
     if not isinstance(got, Understood):
         return _plain(got)
+    value = instrument.widen(got) if instrument else got.interval
     if (doubt := implausible(reading, got)) is not None:
         return Weighed(got, message=doubt, choices=meant(reading, got), implausible=True)
     known = {name for limit in _limits(reading) for name in limit.names}
     if not known <= set(env):
         return Weighed(got)  # a limit rests on a reading of the same page that is not typed yet
-    return Weighed(got, judge(got.interval, reading.bands, env, reading.unit, reading.safe, got.top_known))
+    return Weighed(got, judge(value, reading.bands, env, reading.unit, reading.safe, got.top_known))
 
 
 def weigh_loose(kind: str, unit: str, text: str) -> Weighed:

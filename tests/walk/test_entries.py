@@ -106,7 +106,7 @@ def test_still_true_takes_the_earlier_reading() -> None:
 ])
 def test_a_list_of_another_shape_is_a_problem_with_a_place(text: str) -> None:
     """Each with its line and column."""
-    entries, problems = read_entries(read(text.encode(), "entries.yaml"))
+    _, problems = read_entries(read(text.encode(), "entries.yaml"))
 
     assert problems
     assert problems[0].line == 1
