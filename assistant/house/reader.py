@@ -23,16 +23,30 @@ from assistant.house.encoding import LARGEST, decode, forbidden_in_value
 from assistant.house.parse_error import sentence
 from assistant.house.place import Place, Problem
 
-__all__ = ["DEEPEST", "LARGEST", "MOST_VALUES", "Fields", "Items", "Node", "Text", "Unreadable", "read"]
+__all__ = [
+    "DEEPEST",
+    "LARGEST",
+    "MOST_VALUES",
+    "Fields",
+    "Items",
+    "Node",
+    "Text",
+    "Unreadable",
+    "collector_resting",
+    "read",
+]
 
 DEEPEST = 64
-MOST_VALUES = 500_000
+MOST_VALUES = 1_000_000
+"""Names and values of a file; 10,000 steps have about 700,000."""
+MOST_ENTRIES = 50_000
+"""Of one list or one set of fields."""
 MOST_PROBLEMS = 200
 
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
-@dataclass(frozen=True)
+@dataclass(slots=True)
 class Text:
     """A scalar, as text. `quoted` is True for quotes and block texts: an empty one was then meant."""
 
@@ -41,7 +55,7 @@ class Text:
     quoted: bool
 
 
-@dataclass(frozen=True)
+@dataclass(slots=True)
 class Items:
     """A list."""
 
@@ -49,7 +63,7 @@ class Items:
     place: Place
 
 
-@dataclass(frozen=True)
+@dataclass(slots=True)
 class Fields:
     """Names with values, in the order written. `keys` has the place of each name."""
 
@@ -78,7 +92,7 @@ def read(data: bytes, file: str) -> Node:
     if problem is not None:
         raise Unreadable([problem])
     building = _Building(file)
-    with _collector_resting():
+    with collector_resting():
         try:
             for event in yaml.parse(text, Loader=_LOADER):
                 building.take(event)
@@ -129,24 +143,28 @@ class _Building:
         self.documents = 0
 
     def take(self, event: yaml.Event) -> None:
-        if isinstance(event, yaml.ScalarEvent):
-            node = Text(event.value, self.place(event), bool(event.style))
-            self.look_for_tag_and_anchor(event)
-            if event.style == '"' and (character := forbidden_in_value(event.value)):
+        kind = type(event)
+        if kind is yaml.ScalarEvent:
+            mark = event.start_mark
+            style = event.style
+            if event.anchor is not None or event.tag is not None:
+                self.refuse_tag_and_anchor(event)
+            if style == '"' and (character := forbidden_in_value(event.value)):
                 self.problem(event, f"the text holds the character {character}; leave it out")
-            self.add(node)
-        elif isinstance(event, (yaml.MappingStartEvent, yaml.SequenceStartEvent)):
-            self.look_for_tag_and_anchor(event)
-            self.stack.append(_Open(self.place(event), isinstance(event, yaml.MappingStartEvent)))
+            self.add(Text(event.value, Place(self.file, mark.line + 1, mark.column + 1), bool(style)))
+        elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
+            if event.anchor is not None or event.tag is not None:
+                self.refuse_tag_and_anchor(event)
+            self.stack.append(_Open(self.place(event), kind is yaml.MappingStartEvent))
             if len(self.stack) > DEEPEST:
                 self.problem(event, f"nested deeper than {DEEPEST} levels; a tree file needs fewer than ten")
                 raise _Enough
-        elif isinstance(event, (yaml.MappingEndEvent, yaml.SequenceEndEvent)):
+        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
             self.add(self.stack.pop().closed())
-        elif isinstance(event, yaml.AliasEvent):
+        elif kind is yaml.AliasEvent:
             self.problem(event, f"an alias (*{event.anchor}) can't be used; write the value out")
             self.add(Text("", self.place(event), True))
-        elif isinstance(event, yaml.DocumentStartEvent):
+        elif kind is yaml.DocumentStartEvent:
             self.begin_document(event)
 
     def begin_document(self, event: yaml.DocumentStartEvent) -> None:
@@ -169,39 +187,47 @@ class _Building:
         top = self.stack[-1]
         if top.items is not None:
             top.items.append(node)
+            if len(top.items) > MOST_ENTRIES:
+                self.too_many(node)
         elif top.waits_for_key:
             top.key = self.name(node, top)
             top.waits_for_key = False
         else:
             if top.key is not None:
                 top.entries[top.key] = node
+                if len(top.entries) > MOST_ENTRIES:
+                    self.too_many(node)
             top.waits_for_key = True
+
+    def too_many(self, node: Node) -> None:
+        self.note(node.place, f"more than {MOST_ENTRIES:,} entries in one list or set of fields; split it")
+        raise _Enough
 
     def name(self, node: Node, top: _Open) -> str | None:
         """A field's name, or None with a problem noted: its value is then read and dropped."""
-        if not isinstance(node, Text):
+        if type(node) is not Text:
             self.note(
                 node.place,
-                "a name must be plain text, not a list or fields; "
-                "text that starts with [ or { goes in quotes",
+                "a name must be text, not a list or fields; text that starts with [ or { goes in quotes",
             )
-        elif not node.value.strip():
+            return None
+        name = node.value
+        if name in top.keys:
+            first = top.keys[name].line
+            self.note(
+                node.place,
+                f"'{name[:80]}' is written twice, on line {first} and on line {node.place.line}; keep one",
+            )
+        elif not name or name.isspace():
             self.note(node.place, "a name is missing before the colon")
-        elif node.value == "<<" and not node.quoted:
+        elif name == "<<" and not node.quoted:
             self.note(node.place, "fields can't be merged with <<; write them out")
-        elif node.value in top.keys:
-            first = top.keys[node.value]
-            self.note(
-                node.place,
-                f"'{node.value[:80]}' is written twice, on line {first.line} and on line "
-                f"{node.place.line}; keep one",
-            )
         else:
-            top.keys[node.value] = node.place
-            return node.value
+            top.keys[name] = node.place
+            return name
         return None
 
-    def look_for_tag_and_anchor(self, event: yaml.NodeEvent) -> None:
+    def refuse_tag_and_anchor(self, event: yaml.NodeEvent) -> None:
         if event.anchor is not None:
             self.problem(
                 event, f"an anchor (&{event.anchor}) can't be used; write the value out where it is needed"
@@ -223,8 +249,8 @@ class _Building:
 
 
 @contextmanager
-def _collector_resting() -> Iterator[None]:
-    """Nodes form no cycles; looking for some while half a million are made takes most of the time."""
+def collector_resting() -> Iterator[None]:
+    """Nodes and trees form no cycles; looking for some while they are made takes most of the time."""
     was_on = gc.isenabled()
     gc.disable()
     try:

@@ -97,9 +97,9 @@ def _arguments(form: Form, entry, desk: TreeDesk) -> dict[str, str]:
         shared = sort if shared is None and argument.kind == ANY else shared
         wanted = shared if argument.kind == ANY else sort_of_kind(argument.kind)
         try:
-            argument_fits(entry.name, argument.name, wanted, sort, text.place)
+            argument_fits(entry.name, argument.name, wanted, sort, 0)
         except BadLimit as bad:
-            desk.problems.take(bad.problem)
+            desk.problems.take(bad.problem(text.place))
     form.what = f"'from' of {entry.name}"
     form.close()
     return found

@@ -103,7 +103,7 @@ class TreeDesk(Desk):
                 )
             self.check_unit(limit, kind)
         except BadLimit as bad:
-            self.problems.take(bad.problem)
+            self.problems.take(bad.problem(place))
             return None
         return limit
 

@@ -15,6 +15,8 @@ from typing import NoReturn, Union
 
 from assistant.house.numbers import exact_number, number_hint
 from assistant.house.place import Place, Problem
+from assistant.house.unit_names import unit_suggestion
+from assistant.quantity.units import UNITS, exact_si
 
 LONGEST = 300
 """Characters in one limit."""
@@ -47,11 +49,12 @@ _INSTEAD = {
 
 @dataclass(frozen=True)
 class Number:
-    """A number, in `unit` or without one."""
+    """A number, in `unit` or without one; `si` is the same in SI, or as it is without a unit."""
 
     value: Fraction
     unit: str | None
-    place: Place
+    si: Fraction
+    at: int
 
 
 @dataclass(frozen=True)
@@ -59,7 +62,7 @@ class Name:
     """A plate value or a reading of the same tree."""
 
     name: str
-    place: Place
+    at: int
 
 
 @dataclass(frozen=True)
@@ -67,7 +70,7 @@ class Negative:
     """The opposite of an expression."""
 
     of: Expression
-    place: Place
+    at: int
 
 
 @dataclass(frozen=True)
@@ -77,7 +80,7 @@ class Joined:
     sign: str
     left: Expression
     right: Expression
-    place: Place
+    at: int
 
 
 @dataclass(frozen=True)
@@ -86,41 +89,41 @@ class Applied:
 
     function: str
     arguments: tuple[Expression, ...]
-    place: Place
+    at: int
 
 
 Expression = Union[Number, Name, Negative, Joined, Applied]
 
 
 class BadLimit(ValueError):
-    """A limit that can't be used; `problem` says where and what to write instead."""
+    """A limit that can't be used: what is wrong at character `at` of its text, and what to write instead."""
 
-    def __init__(self, problem: Problem) -> None:
-        super().__init__(problem.message)
-        self.problem = problem
+    def __init__(self, at: int, message: str, rule: str = "limit") -> None:
+        super().__init__(message)
+        self.at = at
+        self.message = message
+        self.rule = rule
+
+    def problem(self, place: Place) -> Problem:
+        """The problem, where the limit's first character stands at `place`."""
+        return Problem(place.file, place.line, place.column + self.at, self.rule, self.message)
 
 
-def refuse(place: Place, message: str, rule: str = "limit") -> NoReturn:
-    """Raises BadLimit with a problem at `place`."""
-    raise BadLimit(Problem.at(place, rule, message))
-
-
-def parse(text: str, place: Place) -> Expression:
-    """The expression that `text` writes; `place` is where its first character stands. Raises BadLimit."""
+def parse(text: str) -> Expression:
+    """The expression that `text` writes. Raises BadLimit."""
     if len(text) > LONGEST:
-        refuse(
-            place,
+        raise BadLimit(
+            0,
             f"{len(text):,} characters are too many for a limit; at most {LONGEST}. Use a compute step first",
         )
-    return _Parser(text, place).whole()
+    return _Parser(text).whole()
 
 
 class _Parser:
     """Recursive descent over the tokens; one token is looked at before it is taken."""
 
-    def __init__(self, text: str, place: Place) -> None:
+    def __init__(self, text: str) -> None:
         self.text = text
-        self.start = place
         self.depth = 0
         self.tokens = list(self.split())
         self.next = 0
@@ -137,8 +140,8 @@ class _Parser:
                 self.strange(at)
             count += 1
             if count > MOST_TOKENS:
-                refuse(
-                    self.place(at),
+                raise BadLimit(
+                    at,
                     f"more than {MOST_TOKENS} numbers, names and signs; use a compute step first",
                 )
             yield found.lastgroup, found.group(), at
@@ -150,15 +153,12 @@ class _Parser:
         instead = _INSTEAD.get(
             character, "only numbers, units, names, + - * / and parentheses can stand here"
         )
-        refuse(
-            self.place(at),
+        raise BadLimit(
+            at,
             f"{character!a} can't stand in a limit; {instead}"
             if not character.isprintable()
             else f"'{character}' can't stand in a limit; {instead}",
         )
-
-    def place(self, at: int) -> Place:
-        return Place(self.start.file, self.start.line, self.start.column + at)
 
     def look(self) -> str:
         return self.tokens[self.next][1] if self.tokens[self.next][0] == "sign" else ""
@@ -174,18 +174,16 @@ class _Parser:
         if kind == "end":
             return expression
         if text == ",":
-            refuse(
-                self.place(at), "a comma only stands between the arguments of a function; write 1000 or 1.5"
-            )
+            raise BadLimit(at, "a comma only stands between the arguments of a function; write 1000 or 1.5")
         if text == ")":
-            refuse(self.place(at), "a ) without its (")
-        refuse(self.place(at), f"a sign is missing before '{text}'; write + - * or /")
+            raise BadLimit(at, "a ) without its (")
+        raise BadLimit(at, f"a sign is missing before '{text}'; write + - * or /")
 
     def sum(self) -> Expression:
         left = self.product()
         while self.look() in ("+", "-"):
             _, sign, at = self.take()
-            left = Joined(sign, left, self.product(), self.place(at))
+            left = Joined(sign, left, self.product(), at)
         return left
 
     def product(self) -> Expression:
@@ -193,8 +191,8 @@ class _Parser:
         while self.look() in ("*", "/"):
             _, sign, at = self.take()
             if self.look() in ("*", "/"):
-                refuse(self.place(at), f"'{sign}{self.look()}' can't be written; a limit knows + - * and /")
-            left = Joined(sign, left, self.signed(), self.place(at))
+                raise BadLimit(at, f"'{sign}{self.look()}' can't be written; a limit knows + - * and /")
+            left = Joined(sign, left, self.signed(), at)
         return left
 
     def signed(self) -> Expression:
@@ -204,9 +202,9 @@ class _Parser:
         if self.tokens[self.next][0] == "number":
             # A sign before a number belongs to it: -5 F is a temperature, not the opposite of one.
             number = self.atom()
-            return Number(-number.value, number.unit, self.place(at))
+            return _number(-number.value, number.unit, at)
         self.deeper(at)
-        expression = Negative(self.signed(), self.place(at))
+        expression = Negative(self.signed(), at)
         self.depth -= 1
         return expression
 
@@ -217,15 +215,15 @@ class _Parser:
         if kind == "word":
             if self.look() == "(":
                 return self.applied(text, at)
-            return Name(text, self.place(at))
+            return Name(text, at)
         if text == "(":
             self.deeper(at)
             expression = self.sum()
             self.close(at)
             self.depth -= 1
             return expression
-        refuse(
-            self.place(at),
+        raise BadLimit(
+            at,
             f"a number or a name is missing before '{text}'"
             if text
             else "the limit ends here, but a number or a name is missing",
@@ -234,14 +232,17 @@ class _Parser:
     def number(self, text: str, at: int) -> Number:
         value = exact_number(text)
         if value is None:
-            refuse(self.place(at), f"'{text[:40]}' is no number for a limit{number_hint(text)}", "number")
+            raise BadLimit(at, f"'{text[:40]}' is no number for a limit{number_hint(text)}", "number")
         kind, word, word_at = self.tokens[self.next]
         if kind != "word":
-            return Number(value, None, self.place(at))
+            return _number(value, None, at)
         self.take()
         if word.startswith("_"):
-            refuse(self.place(word_at), "no _ inside a number; write 1000")
-        return Number(value, word, self.place(at))
+            raise BadLimit(word_at, "no _ inside a number; write 1000")
+        if word not in UNITS:
+            product = f"; for a product write a * before '{word}'" if len(word) > 5 else ""
+            raise BadLimit(word_at, f"'{word}' is no unit{unit_suggestion(word)}{product}", "unit")
+        return _number(value, word, at)
 
     def applied(self, function: str, at: int) -> Applied:
         opened = self.take()[2]
@@ -254,17 +255,21 @@ class _Parser:
                 arguments.append(self.sum())
         self.close(opened)
         self.depth -= 1
-        return Applied(function, tuple(arguments), self.place(at))
+        return Applied(function, tuple(arguments), at)
 
     def close(self, opened: int) -> None:
         kind, text, at = self.take()
         if text == ")":
             return
         if kind == "end":
-            refuse(self.place(opened), "this ( is not closed")
-        refuse(self.place(at), f"a sign or a ) is missing before '{text}'")
+            raise BadLimit(opened, "this ( is not closed")
+        raise BadLimit(at, f"a sign or a ) is missing before '{text}'")
 
     def deeper(self, at: int) -> None:
         self.depth += 1
         if self.depth > DEEPEST:
-            refuse(self.place(at), f"nested deeper than {DEEPEST} levels; use a compute step first")
+            raise BadLimit(at, f"nested deeper than {DEEPEST} levels; use a compute step first")
+
+
+def _number(value: Fraction, unit: str | None, at: int) -> Number:
+    return Number(value, unit, value if unit is None else exact_si(value, unit), at)

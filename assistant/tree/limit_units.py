@@ -9,15 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING
 
 from assistant.house.nearest import suggestion
-from assistant.house.place import Place
 from assistant.quantity.kind import KINDS
 from assistant.quantity.table import NUMBER
 from assistant.quantity.units import UNITS, Dimension
 from assistant.tree import expression as written
-from assistant.tree.expression import Expression, refuse
+from assistant.tree.expression import BadLimit, Expression
 
 if TYPE_CHECKING:
     from assistant.tree.limits import Limit
@@ -50,11 +50,13 @@ class Sort:
 PLAIN = Sort(NUMBER, plain=True)
 
 
+@cache
 def sort_of_kind(kind: str) -> Sort:
     """The sort of a quantity's readings. Raises KeyError for an unknown quantity."""
     return sort_of_unit(KINDS[kind].units[0])
 
 
+@cache
 def sort_of_unit(unit: str) -> Sort:
     """The sort of a number in `unit`. Raises KeyError for an unknown unit."""
     return Sort(UNITS[unit].dimension, UNITS[unit].is_point)
@@ -74,8 +76,8 @@ def sort_of(part: Expression, kinds: Mapping[str, str]) -> Sort:
         return PLAIN if part.unit is None else sort_of_unit(part.unit)
     if isinstance(part, written.Name):
         if part.name not in kinds:
-            refuse(
-                part.place,
+            raise BadLimit(
+                part.at,
                 f"'{part.name}' is no reading of this tree and no plate value{suggestion(part.name, kinds)}",
                 "name",
             )
@@ -83,7 +85,7 @@ def sort_of(part: Expression, kinds: Mapping[str, str]) -> Sort:
     if isinstance(part, written.Negative):
         sort = sort_of(part.of, kinds)
         if sort.point:
-            refuse(part.place, "the opposite of a temperature means nothing; take a difference of two")
+            raise BadLimit(part.at, "the opposite of a temperature means nothing; take a difference of two")
         return sort
     if isinstance(part, written.Applied):
         return _applied(part, kinds)
@@ -91,7 +93,9 @@ def sort_of(part: Expression, kinds: Mapping[str, str]) -> Sort:
     if part.sign in ("+", "-"):
         return _sum(part, left, right)
     if left.point or right.point:
-        refuse(part.place, "a temperature can't be multiplied or divided; take a difference first", "unit")
+        raise BadLimit(
+            part.at, "a temperature can't be multiplied or divided; take a difference first", "unit"
+        )
     power = 1 if part.sign == "*" else -1
     dimension = tuple(a + power * b for a, b in zip(left.dimension, right.dimension, strict=True))
     return Sort(dimension, plain=left.plain and right.plain)
@@ -102,13 +106,15 @@ def _sum(part: written.Joined, left: Sort, right: Sort) -> Sort:
     if left.plain != right.plain or left.dimension != right.dimension:
         first, second = (left, right) if part.sign == "+" else (right, left)
         unit = "; write its unit" if left.plain != right.plain else ""
-        refuse(part.place, f"{first.words} can't be {word} {second.words}{unit}", "unit")
+        raise BadLimit(part.at, f"{first.words} can't be {word} {second.words}{unit}", "unit")
     if part.sign == "+":
         if left.point and right.point:
-            refuse(part.place, "two temperatures can't be added; write a difference in Fdiff or K", "unit")
+            raise BadLimit(
+                part.at, "two temperatures can't be added; write a difference in Fdiff or K", "unit"
+            )
         return Sort(left.dimension, left.point or right.point, left.plain)
     if right.point and not left.point:
-        refuse(part.place, "a temperature can't be taken from a difference", "unit")
+        raise BadLimit(part.at, "a temperature can't be taken from a difference", "unit")
     return Sort(left.dimension, left.point and not right.point, left.plain)
 
 
@@ -118,39 +124,39 @@ def _applied(part: written.Applied, kinds: Mapping[str, str]) -> Sort:
 
     entry = REGISTRY.get(part.function)
     if entry is None:
-        refuse(
-            part.place, f"'{part.function}' is no computation{suggestion(part.function, REGISTRY)}", "name"
+        raise BadLimit(
+            part.at, f"'{part.function}' is no computation{suggestion(part.function, REGISTRY)}", "name"
         )
     if not entry.monotone:
-        refuse(
-            part.place,
+        raise BadLimit(
+            part.at,
             f"{part.function} can't stand in a limit, because it does not follow each of its values in "
             "one direction; use a compute step first",
         )
     least = sum(argument.default is None for argument in entry.arguments)
     if not least <= len(part.arguments) <= len(entry.arguments):
-        refuse(part.place, f"{part.function} takes {', '.join(a.name for a in entry.arguments)}")
+        raise BadLimit(part.at, f"{part.function} takes {', '.join(a.name for a in entry.arguments)}")
     shared: Sort | None = None
     for argument, given in zip(entry.arguments, part.arguments, strict=False):
         sort = sort_of(given, kinds)
         if argument.kind == ANY:
             shared = sort if shared is None else shared
-            argument_fits(part.function, argument.name, shared, sort, given.place)
+            argument_fits(part.function, argument.name, shared, sort, given.at)
         else:
-            argument_fits(part.function, argument.name, sort_of_kind(argument.kind), sort, given.place)
+            argument_fits(part.function, argument.name, sort_of_kind(argument.kind), sort, given.at)
     kind = result_kind(part.function, None)
     if kind is not None:
         return sort_of_kind(kind)
     if entry.result.kind != ANY or shared is None:
-        refuse(part.place, f"what {part.function} gives has no unit that a reading could have")
+        raise BadLimit(part.at, f"what {part.function} gives has no unit that a reading could have")
     return Sort(shared.dimension)
 
 
-def argument_fits(function: str, argument: str, wanted: Sort, got: Sort, place: Place) -> None:
+def argument_fits(function: str, argument: str, wanted: Sort, got: Sort, at: int) -> None:
     """Raises BadLimit where a function's argument is of another sort than it takes, or has no unit."""
     if got.plain or got != wanted:
         unit = "; write its unit" if got.plain else ""
-        refuse(place, f"{function}: {argument} is {wanted.words}, not {got.words}{unit}", "unit")
+        raise BadLimit(at, f"{function}: {argument} is {wanted.words}, not {got.words}{unit}", "unit")
 
 
 def result_kind(function: str, kind_given: str | None) -> str | None:

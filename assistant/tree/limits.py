@@ -13,10 +13,10 @@ import sys
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 
 from assistant.house.numbers import exact_number
 from assistant.house.place import Place
-from assistant.house.unit_names import unit_suggestion
 from assistant.quantity.interval import Interval
 from assistant.quantity.units import UNITS, exact_si
 from assistant.tree import expression as written
@@ -42,15 +42,18 @@ class Limit:
 
 def parse_limit(text: str, place: Place) -> Limit:
     """Read a limit; `place` is where its first character stands. Raises BadLimit with a sentence."""
-    expression = parse(text, place)
+    return Limit(text, place, *_read(text))
+
+
+@lru_cache(maxsize=4096)
+def _read(text: str) -> tuple[Expression, tuple[str, ...], tuple[str, ...], bool]:
+    """Expression, names, functions and whether it is nothing but numbers without a unit."""
+    expression = parse(text)
     parts = list(_parts(expression))
     names = dict.fromkeys(part.name for part in parts if isinstance(part, written.Name))
     functions = dict.fromkeys(part.function for part in parts if isinstance(part, written.Applied))
-    for part in parts:
-        if isinstance(part, written.Number) and part.unit is not None and part.unit not in UNITS:
-            _refuse_unit(part)
     units = any(isinstance(part, written.Number) and part.unit for part in parts)
-    return Limit(text, place, expression, tuple(names), tuple(functions), not (names or functions or units))
+    return expression, tuple(names), tuple(functions), not (names or functions or units)
 
 
 def parse_quantity(text: str) -> tuple[float, str] | None:
@@ -75,8 +78,7 @@ def evaluate(limit: Limit, env: Mapping[str, Interval], unit: str) -> Interval:
 
 def _worked_out(part: Expression, env: Mapping[str, Interval]) -> Span:
     if isinstance(part, written.Number):
-        value = exact_si(part.value, part.unit) if part.unit else part.value
-        return Span(value, value)
+        return Span(part.si, part.si)
     if isinstance(part, written.Name):
         value = env.get(part.name)
         return WHOLE if value is None else Span(_exact(value.lo), _exact(value.hi))
@@ -135,9 +137,3 @@ def _parts(part: Expression) -> Iterator[Expression]:
     elif isinstance(part, written.Applied):
         for argument in part.arguments:
             yield from _parts(argument)
-
-
-def _refuse_unit(number: written.Number) -> None:
-    unit = number.unit
-    product = f"; for a product write a * before '{unit}'" if len(unit) > 5 else ""
-    written.refuse(number.place, f"'{unit}' is no unit{unit_suggestion(unit)}{product}", "unit")

@@ -14,7 +14,7 @@ from assistant.house.model import Vocabulary
 from assistant.house.nearest import nearest
 from assistant.house.numbers import number
 from assistant.house.place import Problem
-from assistant.house.reader import Fields, Node, Unreadable, read
+from assistant.house.reader import Fields, Node, Unreadable, collector_resting, read
 from assistant.tree import asking, computing, moving
 from assistant.tree.desk import TreeDesk
 from assistant.tree.model import PURPOSES, VERBS, Common, Step, Tree
@@ -39,6 +39,11 @@ def load_tree(data: bytes, file: str, vocabulary: Vocabulary) -> tuple[Tree | No
 
     `file` is its path in the library; its stem is the tree's name. Never raises.
     """
+    with collector_resting():
+        return _loaded(data, file, vocabulary)
+
+
+def _loaded(data: bytes, file: str, vocabulary: Vocabulary) -> tuple[Tree | None, list[Problem]]:
     problems = Problems()
     try:
         node = read(data, file)
