@@ -68,7 +68,8 @@ def test_ol_begins_at_the_top_of_the_instruments_range() -> None:
 
     visit = typed(opened(SHOP), "118.4")
     visit = fold(fold(visit, Did(AT, "make_dead.stat")), Did(AT, "make_dead.off"))
-    visit = fold(visit, Read(AT, "make_dead.prove", {name: Typed(text + ".0") for name, text in DEAD.items()}))
+    dead = {name: Typed(text + ".0") for name, text in DEAD.items()}
+    visit = fold(visit, Read(AT, "make_dead.prove", dead))
     visit = fold(visit, Read(AT, "cold_house.ohms", {"element_ohms": Typed("OL")}))
 
     assert visit.readings[-1].value.lo == pytest.approx(40e6)
@@ -91,7 +92,8 @@ def test_a_computed_value_is_two_standard_uncertainties_wide() -> None:
 
 def test_a_shop_list_with_mistakes_gives_sentences() -> None:
     """What could be read counts; nothing raises."""
-    shop, problems = read_shop({"instruments": [{"name": "x"}], "defaults": {"ac_voltage": "x"}, "may": "gas"})
+    listed = {"instruments": [{"name": "x"}], "defaults": {"ac_voltage": "x"}, "may": "gas"}
+    shop, problems = read_shop(listed)
 
     assert shop.instruments == {}
     assert len(problems) >= 3

@@ -1,0 +1,47 @@
+"""shop.yaml beside the shelf: the shop's instruments, the default for each quantity, what may be opened.
+
+What it says when a visit opens enters the trail; a later change of the file changes no visit.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from assistant.folders import user_folder
+from assistant.house.reader import Fields, Items, Node, Text, Unreadable, read
+from assistant.walk.shop import read_shop
+
+NAME = "shop.yaml"
+WORDS = ("instruments", "defaults", "may")
+
+
+def shop_data(path: Path | None = None) -> tuple[dict, list[str]]:
+    """The shop's own file as plain data for the visit's first event, and a sentence for each mistake in it.
+
+    No file is no mistake: nothing is known of the instruments then. Never raises.
+    """
+    path = path or user_folder() / NAME
+    try:
+        node = read(path.read_bytes(), str(path))
+    except FileNotFoundError:
+        return {}, []
+    except OSError as problem:
+        return {}, [f"{path} can't be read ({problem.strerror}), so no instrument's accuracy is known."]
+    except Unreadable as unreadable:
+        return {}, [str(problem) for problem in unreadable.problems]
+    data = _plain(node)
+    if not isinstance(data, dict):
+        return {}, [f"{path}: begin with `instruments:` and a list of them."]
+    unknown = [word for word in data if word not in WORDS]
+    problems = [f"{path}: '{word}' is not known; there are: {', '.join(WORDS)}." for word in unknown]
+    known = {word: data[word] for word in WORDS if word in data}
+    return known, problems + [f"{path}: {sentence}" for sentence in read_shop(known)[1]]
+
+
+def _plain(node: Node) -> object:
+    if isinstance(node, Fields):
+        return {name: _plain(value) for name, value in node.entries.items()}
+    if isinstance(node, Items):
+        return [_plain(item) for item in node.items]
+    assert isinstance(node, Text)
+    return node.value
