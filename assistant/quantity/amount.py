@@ -88,6 +88,9 @@ def _in_parts(end: End, kind: Kind) -> Amount:
     places = [order.index(unit) for unit in units if unit in order]
     if len(places) < len(units) or places != sorted(set(places)):
         raise refuse(f"{quoted(end.typed)} is more than one number. Write one, like {kind.example}.")
+    if any(text.startswith(".") for text, _ in end.pairs[1:]):
+        # The dot of "4 ft.6 in" may end the unit or begin the number.
+        raise refuse(f"{quoted(end.typed)} has a dot between a unit and a number. Write it in one unit.")
     figures = [figure(text, kind) for text, _ in end.pairs]
     for larger, unit, smaller, below in zip(figures, units, figures[1:], units[1:], strict=False):
         fits = smaller.value * UNITS[below].factor < UNITS[unit].factor

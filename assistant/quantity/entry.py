@@ -14,7 +14,6 @@ from assistant.quantity.kind import KINDS, Kind
 from assistant.quantity.meaning import Blank, Doubt, Meaning, NotUnderstood, UnclearError, Understood, refuse
 from assistant.quantity.over import over_range
 from assistant.quantity.signs import plain
-from assistant.quantity.table import UNITS
 from assistant.quantity.units import show, show_interval
 
 __all__ = ["Blank", "Doubt", "Meaning", "NotUnderstood", "Understood", "understand"]
@@ -74,14 +73,15 @@ def _with_good_choices(
 
 
 def _reading(typed: tuple[Amount, ...], kind: Kind, field: str) -> Understood:
-    low, high = min(typed, key=lambda end: end.si), max(typed, key=lambda end: end.si)
+    ordered = sorted(typed, key=lambda end: end.si)
+    low, high = ordered[0], ordered[-1]
     if kind.name == "temperature" and low.si < 0:
         raise refuse(f"{low.shown} is colder than anything can be. Look at the sign and the unit.")
     unit = typed[-1].unit
     steps = [end.step for end in typed if end.step is not None]
     step = min(steps) if steps else None
     interval = Interval(float(low.si), float(high.si))
-    echo = low.shown if low.si == high.si else _between(low, high)
+    echo = low.shown if low.shown == high.shown else _between(low, high)
     if high.si == 0 and kind.low_is_zero and step:
         interval = Interval(0.0, float(step / 2))
         echo = f"{echo}: at most {show(interval.hi, unit)}"
@@ -91,5 +91,5 @@ def _reading(typed: tuple[Amount, ...], kind: Kind, field: str) -> Understood:
 
 
 def _between(low: Amount, high: Amount) -> str:
-    same = low.unit == high.unit and not low.has_units and UNITS[low.unit].symbol
-    return f"{low.number} to {high.shown}" if same else f"{low.shown} to {high.shown}"
+    one_unit = low.unit == high.unit and not low.has_units and not high.has_units
+    return f"{low.number if one_unit else low.shown} to {high.shown}"

@@ -13,6 +13,8 @@ from assistant.quantity.kind import KINDS, Kind
 from assistant.quantity.meaning import quoted, refuse
 from assistant.quantity.table import UNITS, Unit
 
+# A capital K, U or N and a small g can't be mistaken for another prefix; m and M can.
+_ONE_CASE = {"K": "k", "U": "u", "N": "n", "g": "G"}
 _PREFIXES = ("m", "M", "k", "K", "u", "n", "G")
 _SUPPLY = re.compile(r"(.*?)(ac|dc)", re.IGNORECASE)
 
@@ -61,7 +63,7 @@ def unit_named(spelling: str, kind: Kind, field: str) -> str | None:
     if short == "deg" and kind.name in ("temperature", "temperature_difference"):
         return field
     stem = UNITS[field].stem
-    return _RELATIVES.get((kind.name, stem, "k" if short == "K" else short))
+    return _RELATIVES.get((kind.name, stem, _ONE_CASE.get(short, short)))
 
 
 def unit_meant(spelling: str, kind: Kind, field: str) -> str:

@@ -15,7 +15,8 @@ from assistant.quantity.meaning import Doubt, UnclearError, quoted, refuse
 _TO = re.compile(r"\s+to\s+|(?<=[0-9.])to(?=[0-9.+-])", re.IGNORECASE)
 _SIGN = re.compile(r"\s*([+-]?)\s*")
 _FIGURE = r"[0-9.:/]*[0-9][0-9.:/]*(?: [0-9]+/[0-9]+)?"
-_UNIT = r"(?:(?:ft|in|m)[23](?![0-9A-Za-z])|h2o|[^0-9+\-])*"
+# Digits belong to a unit in ft3, in2, m3/h, m3h and H2O; in "5 ft3in" they are the inches.
+_UNIT = r"(?:m3h|(?:ft|in|m)[23](?![0-9A-Za-z]|\.[0-9])|h2o|\.(?![0-9])|[^0-9+\-.])*"
 _PAIR = re.compile(rf"({_FIGURE})\s*({_UNIT})", re.IGNORECASE)
 
 

@@ -1,4 +1,4 @@
-"""Units against values published elsewhere (tests/outside/data/quantity_units.yaml), and how numbers are shown."""
+"""Units against published values (tests/outside/data/quantity_units.yaml), and how numbers are shown."""
 
 import math
 from decimal import Decimal
@@ -17,8 +17,27 @@ from assistant.quantity.units import UNITS, from_si, show, show_interval, to_si
 DATA = Path(__file__).parents[1] / "outside" / "data" / "quantity_units.yaml"
 ROWS = yaml.safe_load(DATA.read_text(encoding="utf-8"))
 BASE = {"V", "A", "ohm", "Hz", "W", "VA", "Pa", "K", "s", "mps", "m", "m2", "m3", "count"}
-DECIMAL = {"mV": -3, "kV": 3, "mA": -3, "uA": -6, "kohm": 3, "Mohm": 6, "Gohm": 9, "uF": -6, "nF": -9, "kHz": 3,
-           "kW": 3, "kVA": 3, "kPa": 3, "mm": -3, "cm": -2, "L": -3, "MJm3": 6, "ppm": -6, "percent": -2}
+DECIMAL = {
+    "mV": -3,
+    "kV": 3,
+    "mA": -3,
+    "uA": -6,
+    "kohm": 3,
+    "Mohm": 6,
+    "Gohm": 9,
+    "uF": -6,
+    "nF": -9,
+    "kHz": 3,
+    "kW": 3,
+    "kVA": 3,
+    "kPa": 3,
+    "mm": -3,
+    "cm": -2,
+    "L": -3,
+    "MJm3": 6,
+    "ppm": -6,
+    "percent": -2,
+}
 CLOCK = {"min": 60, "h": 3600}
 
 
@@ -35,7 +54,9 @@ def last_digit(text):
 @pytest.mark.parametrize("row", ROWS["factors"], ids=row_name)
 def test_one_of_a_unit_is_what_the_source_says(row):
     unit = UNITS[row["unit"]]
-    assert float(unit.factor) == pytest.approx(float(row["expect"]), rel=row.get("tol", last_digit(row["expect"])))
+    assert float(unit.factor) == pytest.approx(
+        float(row["expect"]), rel=row.get("tol", last_digit(row["expect"]))
+    )
 
 
 @pytest.mark.parametrize("row", ROWS["not_these"], ids=row_name)
@@ -51,7 +72,9 @@ def test_a_temperature_in_kelvin(row):
 
 @pytest.mark.parametrize("row", ROWS["pairs"], ids=lambda row: f"{row['given']}{row['unit']}-{row['to']}")
 def test_numbers_that_trade_texts_print_side_by_side(row):
-    assert from_si(to_si(row["given"], row["unit"]), row["to"]) == pytest.approx(row["expect"], abs=row["tol"])
+    assert from_si(to_si(row["given"], row["unit"]), row["to"]) == pytest.approx(
+        row["expect"], abs=row["tol"]
+    )
 
 
 def test_every_unit_has_its_factor_from_outside_or_is_a_power_of_ten():
@@ -75,7 +98,9 @@ def test_ohm_times_ampere_is_volt_and_so_on():
     """Dimensions multiply as the units do: Ohm's law, V A = W, farad x ohm = second, Pa m3/s = W."""
 
     def product(*names):
-        return tuple(sum(exponents) for exponents in zip(*(UNITS[name].dimension for name in names), strict=True))
+        return tuple(
+            sum(exponents) for exponents in zip(*(UNITS[name].dimension for name in names), strict=True)
+        )
 
     assert product("ohm", "A") == UNITS["V"].dimension
     assert product("V", "A") == UNITS["W"].dimension == UNITS["VA"].dimension == UNITS["Btuh"].dimension
@@ -105,7 +130,10 @@ def test_what_was_typed_comes_back(number, unit):
     assert Decimal(shown.removesuffix(UNITS[unit].symbol).strip()) == number
 
 
-@given(st.floats(allow_nan=False, allow_infinity=False, min_value=-1e30, max_value=1e30), st.sampled_from(sorted(UNITS)))
+@given(
+    st.floats(allow_nan=False, allow_infinity=False, min_value=-1e30, max_value=1e30),
+    st.sampled_from(sorted(UNITS)),
+)
 def test_a_number_is_shown_without_powers_of_ten_and_close(value, unit):
     """Any number is shown in plain digits, true to three figures or to the unit's decimals."""
     shown = show(value, unit).removesuffix(UNITS[unit].symbol).strip()
