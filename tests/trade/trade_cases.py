@@ -13,6 +13,7 @@ from pathlib import Path
 
 import yaml
 
+from assistant.trade.registry import REGISTRY
 from assistant.trade.unit import known, to_si
 
 FOLDER = Path(__file__).parent.parent / "outside" / "data"
@@ -59,12 +60,19 @@ def rows(pattern: str = "trade_*.yaml") -> list[dict]:
     return found
 
 
+def given(row: dict) -> dict:
+    """The arguments of a row; words stay words where the computation takes a choice."""
+    words = {a.name for a in REGISTRY[row["call"]].arguments if a.choices}
+    return {k: v if k in words else value(v) for k, v in row["given"].items()}
+
+
 def cases() -> list[Case]:
+    """Every row that calls a computation."""
     return [
         Case(
             f"{row['file'][6:-5]}-{row['id']}",
             row["call"],
-            {k: value(v) for k, v in row["given"].items()},
+            given(row),
             row["expect"],
             row.get("tol", 0),
             bool(row.get("wrong")),
