@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from assistant.house.place import Problem
 from assistant.tree.check import (
     across_feed,
+    act_needs,
     band_order,
     call_circle,
     called,
@@ -52,7 +53,8 @@ _MODULES = (
     # limits
     sources, band_order, plausible,
     # power
-    comes_back, needs_met, ohms_dead, energized, switched_off, dead_proof, procedure_state, across_feed,
+    comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
+    switched_off, dead_proof, procedure_state,
     # work that can hurt
     cautions, thermostat_off, reset, leak_check,
     # findings

@@ -43,8 +43,8 @@ def _named(study: Study, name: str, purposes: tuple[str, ...], place: Place) -> 
     wanted = " or ".join(purposes)
     if name not in study.known:
         fitting = [tree.name for tree in study.trees.values() if tree.purpose in purposes]
-        yield place, (f"there is no tree '{name}'{suggestion(name, fitting)}; write the name of a {wanted} "
-                      "tree, without folder and ending")
+        instead = suggestion(name, fitting) or "; write that tree, or name another"
+        yield place, f"there is no {wanted} tree '{name}'{instead}"
     elif name in study.trees and study.trees[name].purpose not in purposes:
         yield place, f"'{name}' is a {study.trees[name].purpose} tree; here a {wanted} tree is needed"
 

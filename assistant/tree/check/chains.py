@@ -38,12 +38,18 @@ class Chains:
         queue = list(found)
         while queue:
             at = queue.pop()
-            after = [self._effect(circuit, act, at) for act in self.vocabulary.acts]
+            after = [self._effect(circuit, act.name, at) for act in self.vocabulary.acts.values()
+                     if self._may(circuit, act.needs, at)]
             after += [(*at[:i], "dead", *at[i + 1:]) for i, state in enumerate(at) if state == "off"]
             fresh = {state for state in after if state not in found}
             found |= fresh
             queue += fresh
         return frozenset(found)
+
+    def _may(self, circuit: str, needs: dict[str, str], chain: Chain) -> bool:
+        """Whether an act's own needs let it be done, as far as this chain can tell."""
+        states = self._states(circuit, chain)
+        return not power.lacking({name: wanted for name, wanted in needs.items() if name in states}, states)
 
     def split(self, houses: Houses, circuit: str,
               states: Iterable[str]) -> tuple[Houses | None, Houses | None]:

@@ -11,7 +11,9 @@ from assistant.tree.model import Tree
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """One circle of each tree."""
-    circle = study.graphs[tree.name].circle
-    if circle:
-        yield tree.steps[circle[0]].common.place, (f"these steps lead in a circle: {steps_on(circle)}; end "
-                                                   "one of them in a finding, a stop or another step")
+    graph = study.graphs[tree.name]
+    back = graph.back
+    if back is not None:
+        path = graph.path(back.start, graph.onward(back.to))
+        yield back.way.place, (f"this way leads back to '{back.to}', and so in a circle: "
+                               f"{steps_on([*path, back.to])}; lead it to a finding, a stop or another step")

@@ -106,11 +106,20 @@ class Circuits:
             assert lacking is not None
             trace.put_in.setdefault(step.common.name, []).append((procedure, met is not None))
             done = self._run(procedure, lacking, inside).exits.get("done")
-            parts = [part for part in (met, done) if part is not None]
+            parts = [met, self._believed(done, circuit, wanted)]
+            parts = [part for part in parts if part is not None]
             houses = union(parts) if parts else dict.fromkeys(houses, frozenset())
         trace.unmet += [Unmet(step.common.name, circuit, needs[circuit], why)
                         for circuit, why in tried.items() if _lacks(needs, houses, circuit)]
         return houses
+
+    def _believed(self, done: Houses | None, circuit: str, wanted: str) -> Houses | None:
+        """The houses after a procedure as the walker believes them: its circuit is as it should be. Whether
+        the procedure keeps that promise is a rule of its own, and one report of it is enough."""
+        if done is None:
+            return None
+        kept, _ = self.chains.split(done, circuit, power.MEETS[wanted])
+        return kept or {**done, circuit: frozenset((wanted, *chain[1:]) for chain in done[circuit])}
 
     def procedure_for(self, circuit: str, wanted: str) -> Instance | None:
         """The procedure that brings a circuit into a state, or None where the house names none that

@@ -42,13 +42,13 @@ def _between(study: Study, step: Measure) -> Faults:
     used = {point for reading in step.readings[1:] for point in reading.at}
     grounds = {point for point in used if is_ground(study.vocabulary, point)}
     if grounds and not grounds & set(first.at):
-        yield first.place, ("the first known-live reading is taken to the ground that the pairs use, "
-                            f"{min(grounds)}, to show that it is a ground")
+        yield first.place, (f"the pairs are read to {min(grounds)}; take the first known-live reading to it "
+                            "as well, so that it is shown to be a ground")
 
 
 def _known(reading: Reading) -> Faults:
     if len(reading.bands) < 2 or reading.bands[0].then is None or reading.bands[-1].then is not None:
-        yield reading.place, ("a known-live reading that reads nothing must end the proof: give its lowest "
+        yield reading.place, ("a known-live reading that reads nothing must end the proof; give its lowest "
                               "band a way to another meter or a stop, and its highest none")
 
 

@@ -174,14 +174,11 @@ class Graph:
         return done[::-1]
 
     @cached_property
-    def circle(self) -> list[str]:
-        """The steps of one circle, first step repeated at the end; empty where there is none."""
+    def back(self) -> Edge | None:
+        """A way that leads back to a step before it; None where there is none."""
         place = {name: index for index, name in enumerate(self.order)}
-        for name in self.order:
-            for edge in self.out[name]:
-                if place[edge.to] <= place[name]:
-                    return [name, *self.path(name, self.onward(edge.to))]
-        return []
+        edges = (edge for name in self.order for edge in self.out[name])
+        return next((edge for edge in edges if place[edge.to] <= place[edge.start]), None)
 
 
 def names_read(tree: Tree) -> dict[str, list[tuple[Step, Reading | Compute]]]:

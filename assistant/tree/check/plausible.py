@@ -31,10 +31,11 @@ def in_tree(study: Study, tree: Tree) -> Faults:
 def _inside(study: Study, judged: Judged, plausible: tuple[float, float]) -> Faults:
     low, high = (Bound(None, to_si(end, judged.unit), judged.unit) for end in plausible)
     for limit in judged.limits:
-        yield from _nested(study, judged, low, judged.bound(limit), limit.place, "not above the lowest "
-                                                                                 "plausible value")
+        yield from _nested(study, judged, low, judged.bound(limit), limit.place, "this limit is not above "
+                                                                                 "the lowest plausible "
+                                                                                 "value")
         yield from _nested(study, judged, judged.bound(limit), high, limit.place,
-                           "not below the highest plausible value")
+                           "this limit is not below the highest plausible value")
 
 
 def _safe(study: Study, judged: Judged) -> Faults:
@@ -44,10 +45,10 @@ def _safe(study: Study, judged: Judged) -> Faults:
     edges = [band.under for band in judged.bands if band.under is not None]
     if safe.over is not None and edges:
         yield from _nested(study, judged, judged.bound(safe.over), judged.bound(edges[0]), edges[0].place,
-                           "not above the value that is unsafe to go under")
+                           "this limit is not above the value that is unsafe to go under")
     if safe.under is not None and edges:
         yield from _nested(study, judged, judged.bound(edges[-1]), judged.bound(safe.under), edges[-1].place,
-                           "not below the value that is unsafe to go over")
+                           "this limit is not below the value that is unsafe to go over")
     if safe.over is not None and safe.under is not None:
         yield from _nested(study, judged, judged.bound(safe.over), judged.bound(safe.under), safe.place,
                            "the low safe limit is not below the high one")

@@ -40,6 +40,19 @@ def _leaves(study: Study, circuit: str, instance: Instance, field: str, wanted: 
         returns = (step for step in study.trees[instance.tree].steps.values() if isinstance(step, Return))
         end = next(step for step in returns if step.outcome == "done")
         after = "proof on all its pairs" if wanted == "dead" else "act that switches it on"
+        after += _alone(study, circuit)
         yield end.common.place, (f"'{instance.tree}' is the {field} of circuit '{circuit}' and must leave "
                                  f"it {wanted}, but here it can be {' or '.join(states)}; end in done only "
                                  f"after the {after}")
+
+
+def _alone(study: Study, circuit: str) -> str:
+    """A hint at an act that takes the circuit's power alone, with its feeder live, where the house lets
+    it."""
+    feeder = study.vocabulary.circuits[circuit].fed_by
+    acts = [act.name for act in study.vocabulary.acts.values()
+            if feeder and act.sets.get(circuit) == "off" and feeder not in {**act.sets, **act.needs}]
+    if not acts:
+        return ""
+    return (f". If '{acts[0]}' is only ever done with '{feeder}' off, say so in house.yaml: needs: "
+            f"{{{feeder}: off}}")

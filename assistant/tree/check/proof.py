@@ -24,7 +24,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             yield step.common.place, (f"'{name}' says what failed and not how the repair is proved; write "
                                       "proof: and a tree")
             continue
-        if step.proof not in study.trees or not step.shows:
+        proof = study.trees.get(step.proof)
+        if proof is None or proof.purpose != "proof" or not step.shows:
             continue
         claims = set(_claims(study, tree, step))
         if claims and claims.isdisjoint(_proved(study, step.proof)):

@@ -25,8 +25,9 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             continue
         shows = frozenset(step.shows)
         if len(shows) < WANTED:
-            yield step.common.place, (f"'{name}' condemns the {part.title} and shows {len(shows)} readings; "
-                                      "write under shows: the names of at least two that decided it")
+            what = f"only {step.shows[0]}" if shows else "nothing"
+            yield step.common.place, (f"'{name}' condemns the {part.title} and shows {what}; write under "
+                                      "shows: the names of at least two readings that decided it")
             continue
         holds = study.keep(f"decided in {tree.name}", lambda: always(graph, decided))
         if len(shows & holds[name]) >= WANTED:

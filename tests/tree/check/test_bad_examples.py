@@ -1,0 +1,61 @@
+"""Every rule has trees that it alone refuses, at the marked place, and a sound library that none touches.
+
+A folder under examples/bad is named for its rule; its files stand over those of examples/sound. A comment
+`refused: 12` ends each line that the rule must name, with the column.
+"""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from assistant.tree.check import RULES, check
+from assistant.tree.library import from_texts
+
+EXAMPLES = Path(__file__).parent.parent / "examples"
+BAD = sorted(path.name for path in (EXAMPLES / "bad").iterdir())
+MARK = re.compile(r"  # refused: (\d+)$")
+
+
+def texts(folder):
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*.yaml"))}
+
+
+def marked(files):
+    return {(name, number, int(mark.group(1))) for name, data in files.items()
+            for number, line in enumerate(data.decode().splitlines(), 1) if (mark := MARK.search(line))}
+
+
+SOUND = texts(EXAMPLES / "sound")
+
+
+def test_the_sound_library_has_no_problem():
+    assert check(from_texts(SOUND)) == []
+
+
+@pytest.mark.parametrize("example", BAD)
+def test_its_rule_alone_refuses_it_at_the_marked_place(example):
+    files = texts(EXAMPLES / "bad" / example)
+    problems = check(from_texts(SOUND | files))
+    rules = {problem.rule for problem in problems}
+    assert rules == {example.partition(".")[0]}, "\n".join(map(str, problems))
+    assert {(problem.file, problem.line, problem.column) for problem in problems} == marked(files)
+    for problem in problems:
+        assert re.search(r"; |\. [A-Z]", problem.message), f"what to write instead? {problem}"
+
+
+def test_every_rule_has_an_example_and_every_example_a_rule():
+    assert {name.partition(".")[0] for name in BAD} == set(RULES)
+
+
+@pytest.mark.parametrize("rule", RULES.values(), ids=list(RULES))
+def test_every_rule_says_why_it_is_there(rule):
+    assert rule.name == rule.name.lower()
+    assert len(rule.reason.split()) >= 25
+    assert rule.in_tree or rule.in_house
+
+
+def test_problems_come_sorted_and_once():
+    everything = {name: data for example in BAD for name, data in texts(EXAMPLES / "bad" / example).items()}
+    problems = check(from_texts(SOUND | everything))
+    assert problems == sorted(set(problems))
