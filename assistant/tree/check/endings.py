@@ -40,5 +40,5 @@ def _fits(tree: Tree, step: Step) -> Faults:
         yield place, (f"a {tree.purpose} tree is part of another walk and can't hand it over; return, and "
                       "let the caller hand over")
     if isinstance(step, Return) and step.outcome not in OUTCOMES.get(tree.purpose, (step.outcome,)):
-        yield place, (f"a {tree.purpose} tree comes back with {' or '.join(OUTCOMES[tree.purpose])}, not "
-                      f"with '{step.outcome}'")
+        yield place, (f"a {tree.purpose} tree does not come back with '{step.outcome}'; write "
+                      f"{' or '.join(OUTCOMES[tree.purpose])}")
