@@ -29,18 +29,18 @@ def always(graph: Graph, gives: Gives) -> dict[str, frozenset[Fact]]:
 
 def without(graph: Graph, gives: Gives, fact: Fact, to: str) -> list[str]:
     """The steps of a shortest path to `to` on which `fact` never holds; empty where there is none."""
-    came: dict[str, str | None] = {graph.tree.start: None}
+    came: dict[str, Edge | None] = {graph.tree.start: None}
     queue = deque(came)
     while queue:
         name = queue.popleft()
         if name == to:
-            path = [name]
-            while (before := came[path[-1]]) is not None:
-                path.append(before)
-            return path[::-1]
+            edges = []
+            while (edge := came[edges[-1].start if edges else to]) is not None:
+                edges.append(edge)
+            return _named(edges[::-1], to)
         for edge in graph.out[name]:
             if edge.to not in came and fact not in gives(edge):
-                came[edge.to] = name
+                came[edge.to] = edge
                 queue.append(edge.to)
     return []
 
@@ -48,23 +48,29 @@ def without(graph: Graph, gives: Gives, fact: Fact, to: str) -> list[str]:
 def fewest(graph: Graph, gives: Gives, facts: frozenset[Fact], to: str) -> tuple[frozenset[Fact], list[str]]:
     """The smallest set of `facts` that some path to `to` gathers, and the steps of that path."""
     start = (graph.tree.start, frozenset())
-    came: dict[tuple[str, frozenset[Fact]], tuple[str, frozenset[Fact]] | None] = {start: None}
+    came: dict[tuple[str, frozenset[Fact]], tuple[tuple[str, frozenset[Fact]], Edge] | None] = {start: None}
     queue = deque(came)
     while queue:
         node = queue.popleft()
         for edge in graph.out[node[0]]:
             after = (edge.to, node[1] | (facts & frozenset(gives(edge))))
             if after not in came:
-                came[after] = node
+                came[after] = (node, edge)
                 queue.append(after)
     ends = [node for node in came if node[0] == to]
     if not ends:
         return frozenset(), []
-    node = min(ends, key=lambda end: len(end[1]))
-    path = [node]
-    while (before := came[path[-1]]) is not None:
-        path.append(before)
-    return node[1], [name for name, _ in path[::-1]]
+    end = node = min(ends, key=lambda one: len(one[1]))
+    edges = []
+    while (before := came[node]) is not None:
+        node = before[0]
+        edges.append(before[1])
+    return end[1], _named(edges[::-1], to)
+
+
+def _named(edges: list[Edge], to: str) -> list[str]:
+    """The steps of a path, with a word beside each that it leaves undecided."""
+    return [edge.start if edge.sure else f"{edge.start} ({edge.words})" for edge in edges] + [to]
 
 
 def decided(edge: Edge) -> list[str]:

@@ -1,5 +1,6 @@
-"""A finding that says what failed also says what to do. For a condemned part that is an act which fits this
-very part; a repair that fits another one belongs to another finding.
+"""A finding that says what failed also says what to do. For a condemned part that costs money that is an act
+which fits this very part; a repair that fits another one belongs to another finding. What costs nothing is
+set right in place.
 """
 
 from __future__ import annotations
@@ -20,10 +21,11 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                                       "acts of house.yaml")
             continue
         fitted = [acts[act].fits for act in step.repair if act in acts and acts[act].fits]
-        if step.condemns is not None and step.condemns not in fitted:
-            fitting = [act.name for act in acts.values() if act.fits == step.condemns]
+        part = study.vocabulary.parts.get(step.condemns or "")
+        if part is not None and part.costs and part.name not in fitted:
+            fitting = [act.name for act in acts.values() if act.fits == part.name]
             instead = f"use {' or '.join(fitting)}"
             if not fitting:
-                instead = f"give house.yaml an act with fits: {step.condemns}"
-            yield step.common.place, (f"'{name}' condemns '{step.condemns}', and no act of its repair fits "
+                instead = f"give house.yaml an act with fits: {part.name}"
+            yield step.common.place, (f"'{name}' condemns '{part.name}', and no act of its repair fits "
                                       f"it; {instead}")

@@ -48,6 +48,5 @@ class Rule:
 def steps_on(path: list[str], most: int = 8) -> str:
     """A path as words: "start > volts > fuse"; the middle of a long one is left out."""
     if len(path) > most:
-        half = most // 2
-        path = [*path[:half], f"... ({len(path) - most} more)", *path[-half:]]
+        path = [*path[:2], f"... ({len(path) - most} more)", *path[2 - most:]]
     return " > ".join(path)

@@ -13,13 +13,14 @@ from assistant.tree.model import Finding, Tree
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Ways that nothing decided and that can end in a condemned part."""
     graph = study.graphs[tree.name]
-    # step -> the next one on a way to a condemned part with nothing decided
+    # step -> the next one on a way to a condemned part with nothing decided; a further undecided way on it
+    # is reported by itself
     onward: dict[str, str | None] = {}
     queue = [name for name in graph.order if isinstance(step := tree.steps[name], Finding) and step.condemns]
     onward.update(dict.fromkeys(queue))
     for name in queue:
         for edge in graph.into[name]:
-            if not edge.decides and edge.start not in onward:
+            if edge.sure and not edge.decides and edge.start not in onward:
                 onward[edge.start] = name
                 queue.append(edge.start)
     for name in graph.order:
