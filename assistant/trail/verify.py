@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import pairwise
 from pathlib import Path
 
 from assistant.trail.error import TrailError
@@ -90,11 +89,13 @@ def _loose_ends(trail: Trail) -> Iterator[str]:
                 f"{side.file}, line {side.number}: {side.count} line{'s' * (side.count > 1)} were written at "
                 "the same time as another file of this visit; nobody has opened the visit since."
             )
-    before = {after: tip for tip, after in pairwise(trail.tips)}
+    places = {tip: place for place, tip in enumerate(trail.tips)}
     for entry in trail.entries:
-        if isinstance(entry.event, Exported) and entry.event.fingerprint != before.get(entry.line.hash):
-            place = f"{entry.line.file}, line {entry.line.number}"
-            yield f"{place}: the fingerprint of the export is not this visit's."
+        if isinstance(entry.event, Exported):
+            place = places.get(entry.event.fingerprint)
+            if place is None or place >= places[entry.line.hash]:
+                where = f"{entry.line.file}, line {entry.line.number}"
+                yield f"{where}: the fingerprint of the export is not this visit's."
 
 
 def _kept_files(folder: Path, trail: Trail, files: Files) -> Iterator[tuple[bool, str]]:

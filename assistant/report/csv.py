@@ -1,0 +1,89 @@
+"""The trail as a table for a spreadsheet: one line for each reading, or for each event without one.
+
+A text that a spreadsheet would take for a formula gets an apostrophe in front: what a customer is called
+must not run as a command on the office's computer. Numbers with a sign stay as they are.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+
+from assistant.report.plain import one_line
+from assistant.report.story import Measured, Row, Story
+
+HEADS = (
+    "entry",
+    "time",
+    "kind",
+    "where",
+    "asked",
+    "answer",
+    "reading",
+    "typed",
+    "understood",
+    "verdict",
+    "limit",
+    "plate",
+    "source",
+    "mark",
+    "instrument",
+    "remarks",
+    "taken back",
+    "photos",
+    "fingerprint",
+)
+_FORMULA = re.compile(r"[=+\-@|%]")
+_NUMBER = re.compile(r"[+-]?\d[\d.,]*(\s?[\w\u00b5\u03a9\u00b0%./ ]{1,12})?")
+
+
+def to_csv(story: Story) -> str:
+    """Comma separated, every field in quotes, lines ended by CR LF (RFC 4180)."""
+    out = io.StringIO()
+    writer = csv.writer(out, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
+    writer.writerow(HEADS)
+    for row in story.rows:
+        for measured in row.measured or (None,):
+            writer.writerow([harmless(field) for field in _fields(row, measured, story.fingerprint)])
+    return out.getvalue()
+
+
+def harmless(text: str) -> str:
+    """The text with an apostrophe in front where a spreadsheet would work it out."""
+    line = one_line(text)
+    if _FORMULA.match(line) and not _NUMBER.fullmatch(line):
+        return f"'{line}"
+    return line
+
+
+def _fields(row: Row, measured: Measured | None, fingerprint: str) -> tuple[str, ...]:
+    remarks = "; ".join([*row.remarks, *([measured.remark] if measured and measured.remark else [])])
+    reading = (
+        (
+            measured.what,
+            measured.formula or measured.typed,
+            measured.understood,
+            measured.verdict,
+            measured.limit,
+            measured.plate,
+            measured.source,
+            measured.mark,
+            measured.instrument,
+        )
+        if measured
+        else ("",) * 9
+    )
+    return (
+        str(row.number),
+        row.at,
+        row.kind,
+        row.where,
+        row.asked,
+        row.answer,
+        *reading,
+        remarks,
+        row.taken_back,
+        " ".join(row.photos),
+        fingerprint,
+    )

@@ -1,0 +1,137 @@
+"""The page for the customer: what was wrong, how we know, why it failed, what was done, what is still to do.
+
+Results only, in the words that the trees have for customers; kind, without a trade word of our own and
+without a list of anybody's slips.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from assistant.report.story import ComplaintForCustomer, CustomerPage, FoundForCustomer, Measured
+from assistant.tree.model import Finding
+from assistant.walk.ask import Cause, Found, OpenPoint, Record
+from assistant.walk.state import ComplaintState, Visit
+
+STANDING = {
+    "open": "Not finished yet.",
+    "walking": "Not finished yet.",
+    "found": "Found. The repair is not finished yet.",
+    "stopped": "We stopped here for safety and left it off. Please leave it off until we, or another "
+    "qualified person, say that it may run.",
+    "handed_over": "This led us to another question; see below.",
+    "settled": "Settled.",
+    "proved": "Repaired, and shown to work by the readings below.",
+}
+WORN = "It had worn out with use. We looked for anything that could have damaged it and found nothing."
+NOT_FOUND = "We looked for a reason and found none this time."
+NOTHING_FOUND = "Nothing had failed."
+
+Told = Callable[[Record], Measured]
+
+
+def customer_page(
+    visit: Visit, person: tuple[tuple[str, str], ...], points: tuple[OpenPoint, ...], tell: Told
+) -> CustomerPage:
+    """`tell` puts a reading in words; `points` are the open points of the visit."""
+    latest = {found.step: found for found in visit.found}
+    complaints = tuple(
+        ComplaintForCustomer(
+            state.words,
+            _standing(visit, state),
+            tuple(_found(visit, found, tell) for found in latest.values() if found.complaint == state.name),
+        )
+        for state in visit.complaints
+    )
+    to_do = tuple(dict.fromkeys(_to_do(point) for point in points if point.kind != "complaint"))
+    return CustomerPage(person, complaints, to_do, _cautions(visit))
+
+
+def _standing(visit: Visit, state: ComplaintState) -> str:
+    words = STANDING.get(state.status, state.status)
+    if state.status == "handed_over":
+        known = visit.vocabulary.complaints.get(state.note)
+        return f"{words} ({known.title})" if known else words
+    if state.status == "settled" and state.note:
+        return f"{words} {_sentence(state.note)}"
+    return words
+
+
+def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
+    finding = found.finding
+    how = tuple(tell(record) for record in found.facts)
+    if not isinstance(finding, Finding):
+        return FoundForCustomer(_sentence(finding.customer or finding.finding or ""), how, (), (), (), "")
+    acts = visit.vocabulary.acts
+    done = tuple(acts[act].say if act in acts else act for act in found.repaired)
+    proof = tuple(tell(record) for record in found.proof_records)
+    return FoundForCustomer(
+        _sentence(finding.customer),
+        how,
+        _why(found, finding),
+        done,
+        proof,
+        _proved(found),
+        finding.advice or "",
+    )
+
+
+def _why(found: Found, finding: Finding) -> tuple[str, ...]:
+    if not finding.fault:
+        return (NOTHING_FOUND, _sentence(finding.reason)) if finding.reason else (NOTHING_FOUND,)
+    said = [_sentence(_cause_words(cause)) for cause in found.causes if cause.outcome == "found"]
+    if not said and found.concluded:
+        said.append(WORN if found.concluded == "worn" else NOT_FOUND)
+        looked = [cause.title for cause in found.causes if cause.outcome == "ruled_out"]
+        if looked:
+            said.append(f"Looked at and ruled out: {', '.join(looked)}.")
+    return tuple(said)
+
+
+def _cause_words(cause: Cause) -> str:
+    back = cause.back
+    return (back.customer or back.says if back else None) or cause.title
+
+
+def _proved(found: Found) -> str:
+    if found.proof == "proved":
+        return "After the repair we measured again:"
+    if found.proof == "not_proved":
+        return "After the repair we measured again, and it does not work as it should yet:"
+    return ""
+
+
+def _to_do(point: OpenPoint) -> str:
+    last = point.words.rpartition(": ")[2]
+    words = {
+        "cause": f"Look for the reason: {last[:1].lower()}{last[1:]}.",
+        "proof": f"Show by measuring: {last[:1].lower()}{last[1:]}.",
+        "power": "Switch the power back on when the work is finished.",
+    }.get(point.kind, _sentence(point.words))
+    return f"{words} Left open because: {_sentence(point.left)}" if point.left else words
+
+
+def _cautions(visit: Visit) -> tuple[str, ...]:
+    said = [
+        f"\u201c{state.words}\u201d: please do not switch it on until this is cleared."
+        for state in visit.complaints
+        if state.status == "stopped"
+    ]
+    for hazard in visit.hazards:
+        page = visit.vocabulary.stops.get(visit.vocabulary.hazards.get(hazard.name, ""))
+        if page:
+            said.append(f"During this visit we met a danger: {page.title}")
+    off = [circuit for circuit, state in visit.house.circuits.items() if state in ("off", "dead")]
+    if off:
+        titles = ", ".join(visit.vocabulary.circuits[circuit].title for circuit in off)
+        said.append(f"We left the power off ({titles}).")
+    return tuple(dict.fromkeys(said))
+
+
+def _sentence(words: str | None) -> str:
+    """With a capital and a full stop."""
+    text = (words or "").strip()
+    if not text:
+        return ""
+    text = text[:1].upper() + text[1:]
+    return text if text[-1] in ".!?:\u201d" else f"{text}."

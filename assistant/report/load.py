@@ -1,0 +1,60 @@
+"""A visit's folder read for a report: its events, the trees it was walked with, what is kept of person and
+photos."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from assistant.report.story import Story
+from assistant.report.tell import tell
+from assistant.trail.error import TrailError
+from assistant.trail.keep import kept, person
+from assistant.trail.read import Trail, read_trail
+from assistant.trail.record import kept_library
+from assistant.walk.event import AsFound, Note, Opened, Person
+
+ORDER = ("name", "address", "phone", "email")
+"""As on an envelope; anything else follows."""
+
+
+def story_of(folder: Path) -> Story:
+    """Raises TrailError where there is no visit, or a tree text that it was walked with is gone."""
+    trail = read_trail(Path(folder))
+    opened = next((event for event in trail.events if isinstance(event, Opened)), None)
+    if opened is None:
+        raise TrailError(
+            f"There is no visit in {folder}." if not trail.damage else f"{folder}: {trail.remarks[0]}"
+        )
+    library = kept_library(folder, opened)
+    return tell(
+        trail.events, library, trail.tip, _person(folder, trail), _photos(folder, trail), trail.remarks
+    )
+
+
+def _person(folder: Path, trail: Trail) -> dict[str, str]:
+    known = next((event for event in reversed(trail.events) if isinstance(event, Person)), None)
+    try:
+        found = (person(folder, known.kept) if known else None) or {}
+    except TrailError:
+        return {}
+    return dict(
+        sorted(found.items(), key=lambda item: (ORDER.index(item[0]) if item[0] in ORDER else 9, item[0]))
+    )
+
+
+def _photos(folder: Path, trail: Trail) -> dict[str, bytes]:
+    names: list[str] = []
+    for event in trail.events:
+        if isinstance(event, Note) and event.photo:
+            names.append(event.photo)
+        elif isinstance(event, AsFound):
+            names += event.photos
+    found = {name: _kept(folder, name) for name in names}
+    return {name: data for name, data in found.items() if data is not None}
+
+
+def _kept(folder: Path, name: str) -> bytes | None:
+    try:
+        return kept(folder, name)
+    except TrailError:
+        return None

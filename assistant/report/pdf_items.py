@@ -1,0 +1,171 @@
+"""The report's blocks as things of a known height that can be put on a page one below the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QBrush, QColor, QPainter, QPen
+
+from assistant.report.outline import Block, Cell, Heading, Pairs, Picture, Points, Table, Words
+from assistant.report.pdf_text import Set, Style, Typesetter
+from assistant.report.photo import picture
+
+Draw = Callable[[QPainter, float], None]
+RULE, BAR = QColor("#8a8a8a"), QColor("#222222")
+BODY, SMALL = Style(9.5), Style(8)
+CELL, CELL_SMALL, HEAD = Style(8.5), Style(7), Style(7.5, bold=True)
+WEIGHTS = {"plain": BODY, "strong": Style(10, bold=True), "small": SMALL, "notice": Style(9)}
+HEADINGS = {1: Style(17, bold=True), 2: Style(11.5, bold=True), 3: Style(9.5, bold=True)}
+MARKS = {"dot": "\u2022", "done": "\u2713", "open": "\u2610"}
+
+
+@dataclass
+class Item:
+    """`gap` is left above it unless it begins a page; `keep`: the next item stays on the same page."""
+
+    height: float
+    draw: Draw
+    gap: float = 0.0
+    keep: bool = False
+    new_page: bool = False
+    head: Item | None = None
+    """Drawn once more where this item begins a page: the head of its table."""
+
+
+class Blocks:
+    """Turns blocks into items for a body of `width` x `height` device units."""
+
+    def __init__(self, setter: Typesetter, width: float, height: float) -> None:
+        self.set, self.width, self.height = setter, width, height
+        self.u = setter.unit
+
+    def items(self, block: Block, first: bool) -> Iterator[Item]:
+        if isinstance(block, Heading):
+            yield self._heading(block, first)
+        elif isinstance(block, Words):
+            yield from self._words(block)
+        elif isinstance(block, Points):
+            for number, item in enumerate(block.items):
+                yield from self._point(item, block.mark, number == 0)
+        elif isinstance(block, Pairs):
+            for number, (name, value) in enumerate(block.items):
+                cells = (Cell(name), Cell(value))
+                yield from self._row(cells, (28, 72), 5 if number == 0 else 1.5, None, ruled=False)
+        elif isinstance(block, Table):
+            yield from self._table(block)
+        elif isinstance(block, Picture):
+            yield from self._picture(block)
+
+    def _heading(self, block: Heading, first: bool) -> Item:
+        text = self.set.column([(block.text, HEADINGS[block.level])], self.width)
+        gap = {1: 0, 2: 15, 3: 8}[block.level] * self.u
+        after = {1: 8, 2: 3, 3: 1}[block.level] * self.u
+        return Item(
+            text.height + after,
+            lambda painter, y: text.draw(painter, 0, y),
+            gap,
+            keep=True,
+            new_page=block.level == 1 and not first,
+        )
+
+    def _words(self, block: Words) -> Iterator[Item]:
+        notice = block.weight == "notice"
+        inset = 9 * self.u if notice else 0.0
+        text = self.set.column([(block.text, WEIGHTS[block.weight])], self.width - 2 * inset)
+        pad = 5 * self.u if notice else 0.0
+        for start, end in text.cut(self.height - 4 * pad):
+            yield self._paragraph(text, start, end, inset, pad)
+
+    def _paragraph(self, text: Set, start: float, end: float, inset: float, pad: float) -> Item:
+        height = end - start + 2 * pad
+
+        def draw(painter: QPainter, y: float) -> None:
+            if pad:
+                painter.setPen(QPen(RULE, 0.6 * self.u))
+                painter.drawRect(QRectF(0, y, self.width, height))
+                painter.fillRect(QRectF(0, y, 3 * self.u, height), QBrush(BAR))
+            painter.setPen(Qt.GlobalColor.black)
+            text.draw(painter, inset, y + pad, start, end)
+
+        return Item(height, draw, (8 if pad else 4) * self.u)
+
+    def _point(self, words: str, mark: str, first: bool) -> Iterator[Item]:
+        inset = 13 * self.u
+        sign = self.set.column([(MARKS[mark], BODY)], inset)
+        text = self.set.column([(words, BODY)], self.width - inset)
+        for start, end in text.cut(self.height):
+
+            def draw(painter: QPainter, y: float, start: float = start, end: float = end) -> None:
+                if start == 0:
+                    sign.draw(painter, 0, y)
+                text.draw(painter, inset, y, start, end)
+
+            yield Item(end - start, draw, (4 if first else 1.5) * self.u)
+
+    def _table(self, table: Table) -> Iterator[Item]:
+        heads = tuple(Cell(head) for head in table.heads)
+        (head,) = self._row(heads, table.widths, 7, None, style=HEAD)
+        head.keep = True
+        yield head
+        for row in table.rows:
+            yield from self._row(row, table.widths, 0, head)
+
+    def _row(
+        self,
+        cells: tuple[Cell, ...],
+        widths: tuple[int, ...],
+        gap: float,
+        head: Item | None,
+        ruled: bool = True,
+        style: Style = CELL,
+    ) -> Iterator[Item]:
+        """A row, cut where it is higher than most of a page."""
+        pad = 2.6 * self.u if ruled else 0.0
+        lefts = [self.width * sum(widths[:place]) / 100 for place in range(len(widths))]
+        columns = [
+            self.set.column(_paragraphs(cell, style), self.width * width / 100 - 6 * self.u)
+            for cell, width in zip(cells, widths, strict=True)
+        ]
+        most = self.height * 0.6
+        pieces = [column.cut(most) for column in columns]
+        for part in range(max(len(piece) for piece in pieces)):
+            spans = [piece[part] if part < len(piece) else (0.0, 0.0) for piece in pieces]
+            height = max(end - start for start, end in spans) + 2 * pad
+
+            def draw(painter: QPainter, y: float, spans: list = spans, height: float = height) -> None:
+                painter.setPen(Qt.GlobalColor.black)
+                for column, left, (start, end) in zip(columns, lefts, spans, strict=True):
+                    column.draw(painter, left, y + pad, start, end)
+                if ruled:
+                    painter.setPen(QPen(RULE, (0.9 if style is HEAD else 0.4) * self.u))
+                    painter.drawLine(
+                        QRectF(0, y + height, self.width, 0).topLeft(),
+                        QRectF(self.width, y + height, 0, 0).topLeft(),
+                    )
+
+            yield Item(height, draw, gap * self.u if part == 0 else 0, head=head)
+
+    def _picture(self, block: Picture) -> Iterator[Item]:
+        image = picture(block.photo)
+        text = self.set.column([(block.caption, SMALL)], self.width)
+        if image is None:
+            why = "" if block.photo.data is None else " (this file is no picture that can be shown)"
+            text = self.set.column([(f"{block.caption}{why}", SMALL)], self.width)
+            yield Item(text.height, lambda painter, y: text.draw(painter, 0, y), 6 * self.u)
+            return
+        scale = min(self.width * 0.62 / image.width(), self.height * 0.4 / image.height(), 72 * self.u / 150)
+        width, height = image.width() * scale, image.height() * scale
+
+        def draw(painter: QPainter, y: float) -> None:
+            painter.drawImage(QRectF(0, y, width, height), image)
+            painter.setPen(Qt.GlobalColor.black)
+            text.draw(painter, 0, y + height + 3 * self.u)
+
+        yield Item(height + 3 * self.u + text.height, draw, 8 * self.u)
+
+
+def _paragraphs(cell: Cell, style: Style) -> list[tuple[str, Style]]:
+    said = [(cell.text, Style(style.size, style.bold, cell.struck))] if cell.text else []
+    return said + [(line, CELL_SMALL) for line in cell.small]

@@ -1,0 +1,212 @@
+"""Tells the story of a visit from its events and the trees it was walked with."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.report.customer import customer_page
+from assistant.report.measured import measured, plain_name
+from assistant.report.notice import NOTICE
+from assistant.report.rows import Told, step_of, told
+from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
+from assistant.report.times import clock, day, full
+from assistant.tree.model import Finding
+from assistant.walk.ask import Cause, Found, Record
+from assistant.walk.event import AsFound, Event, InstrumentUsed, Note, Opened, Signed
+from assistant.walk.points import open_points
+from assistant.walk.reach import still_unproved
+from assistant.walk.state import Visit
+
+FINISHED = ("settled", "proved", "handed_over")
+
+
+def tell(
+    events: list[Event],
+    library,
+    fingerprint: str,
+    person: dict[str, str] | None = None,
+    photos: dict[str, bytes] | None = None,
+    remarks: Iterable[str] = (),
+) -> Story:
+    """The story that all formats write.
+
+    `library` is the one that the visit was begun with; `fingerprint` the hash of the trail's last line;
+    `person` and `photos` (by hash) are what is still kept of them; `remarks` are about the trail itself.
+    Never raises on events that a trail can hold: what can't be followed is shown as it stands.
+    """
+    out = told(library, events)
+    visit = out.visit
+    opened = next((event for event in events if isinstance(event, Opened)), None)
+    points = open_points(visit)
+    pictures = _photos(events, photos or {})
+
+    def say(record: Record) -> Measured:
+        return _say(record, out)
+
+    return Story(
+        began=opened.at if opened else "",
+        last=events[-1].at if events else "",
+        standing=_standing(visit, events),
+        practice=bool(opened and opened.practice),
+        fingerprint=fingerprint,
+        notice=NOTICE,
+        customer=customer_page(visit, tuple((person or {}).items()), points, say),
+        complaints=tuple((_title(visit, c.name), _status(visit, c.status, c.note)) for c in visit.complaints),
+        as_found=_as_found(visit),
+        plate=tuple(
+            (visit.vocabulary.plate[name].title if name in visit.vocabulary.plate else name, value)
+            for name, value in out.plate.items()
+        ),
+        findings=tuple(_finding(visit, found, say) for found in visit.found),
+        stops=tuple(_stop(visit, *reached) for reached in out.stops),
+        hand_overs=tuple(
+            f"{full(at)}: {_title(visit, one)} handed over to {_title(visit, other)}"
+            for one, other, at in out.hand_overs
+        ),
+        still_unproved=_unproved(visit),
+        open_points=tuple((point.words, point.left or "") for point in points),
+        parts_fitted=tuple(
+            (visit.vocabulary.parts[part].title if part in visit.vocabulary.parts else part, at)
+            for part, at in visit.house.fitted
+        ),
+        instruments=_instruments(visit, events),
+        rows=tuple(out.rows),
+        photos=pictures,
+        remarks=(*remarks, *out.remarks),
+        trees=tuple(sorted(opened.files.items())) if opened else (),
+    )
+
+
+def _say(record: Record, out: Told) -> Measured:
+    visit = out.visit
+    taken = next((t for t in reversed(visit.history) if any(r is record for r in t.records)), None)
+    step = step_of(visit, taken.step)[0] if taken else None
+    return measured(record, step, visit.vocabulary, out.plate)
+
+
+def _standing(visit: Visit, events: list[Event]) -> str:
+    signed = next((event for event in events if isinstance(event, Signed)), None)
+    if signed is not None:
+        return f"Signed by {signed.name} on {day(signed.at)}, {clock(signed.at)[0][:5]}."
+    if visit.paused is not None:
+        return f"Paused: {visit.paused}. Not signed yet."
+    return "Not signed yet."
+
+
+def _title(visit: Visit, complaint: str) -> str:
+    known = visit.vocabulary.complaints.get(complaint)
+    return known.title if known else plain_name(complaint)
+
+
+def _status(visit: Visit, status: str, note: str) -> str:
+    words = {
+        "walking": "not finished",
+        "open": "not settled",
+        "found": "found, not yet proved repaired",
+        "stopped": "stopped for safety",
+        "handed_over": "handed over",
+        "settled": "settled",
+        "proved": "repaired and proved",
+    }.get(status, status)
+    said = _title(visit, note) if status == "handed_over" and note else note
+    return f"{words}: {said}" if said else words
+
+
+def _as_found(visit: Visit) -> tuple[tuple[str, str], ...]:
+    if visit.as_found is None:
+        return ()
+    seen = visit.vocabulary.seen
+    return tuple(
+        (seen[thing].title if thing in seen else plain_name(thing), value)
+        for thing, value in visit.as_found.seen.items()
+    )
+
+
+def _finding(visit: Visit, found: Found, say) -> FindingTold:
+    finding = found.finding
+    facts = tuple(say(record) for record in found.facts)
+    place = step_of(visit, found.step)[1]
+    if not isinstance(finding, Finding):
+        return FindingTold(
+            finding.finding or "",
+            _title(visit, found.complaint),
+            found.at,
+            place,
+            "stop",
+            "",
+            facts,
+            (),
+            (),
+            "",
+            (),
+        )
+    parts, acts = visit.vocabulary.parts, visit.vocabulary.acts
+    part = parts[finding.condemns].title if finding.condemns in parts else finding.condemns or ""
+    causes = [(cause.title, _cause(cause)) for cause in found.causes]
+    if found.concluded:
+        causes.append(("Conclusion", found.concluded))
+    return FindingTold(
+        finding.title,
+        _title(visit, found.complaint),
+        found.at,
+        place,
+        "part" if finding.fault else "no fault",
+        part,
+        facts,
+        tuple(causes),
+        tuple(acts[act].say if act in acts else act for act in found.repaired),
+        _proof(found),
+        tuple(say(record) for record in found.proof_records),
+        finding.reason or "",
+    )
+
+
+def _cause(cause: Cause) -> str:
+    words = {"found": "found", "ruled_out": "ruled out"}.get(cause.outcome, cause.outcome)
+    return f"{words}: {cause.back.says}" if cause.back and cause.back.says else words
+
+
+def _proof(found: Found) -> str:
+    if isinstance(found.finding, Finding) and not found.finding.fault:
+        return ""
+    return {
+        "proved": "repair proved",
+        "not_proved": "the proof of repair failed",
+        "none": "needs no proof",
+        None: "repair not proved yet",
+    }[found.proof]
+
+
+def _stop(visit: Visit, page: str, step: str, at: str) -> StopTold:
+    known = visit.vocabulary.stops.get(page)
+    place = step_of(visit, step)[1] if step else ""
+    if known is None:
+        return StopTold(plain_name(page), at, place, (), ())
+    return StopTold(known.title, at, place, known.lines, known.also)
+
+
+def _unproved(visit: Visit) -> tuple[str, ...]:
+    """The findings that could still be reached, where the walk is not finished."""
+    state = visit.state_of(visit.complaint or "")
+    if state is None or state.status in FINISHED:
+        return ()
+    return tuple(
+        step.title if isinstance(step, Finding) else step.finding or "" for _, step in still_unproved(visit)
+    )
+
+
+def _instruments(visit: Visit, events: list[Event]) -> tuple[str, ...]:
+    named = [event.name for event in events if isinstance(event, InstrumentUsed)]
+    named += [record.typed.instrument for record in visit.readings if record.typed.instrument]
+    return tuple(dict.fromkeys(named))
+
+
+def _photos(events: list[Event], data: dict[str, bytes]) -> tuple[Photo, ...]:
+    out: dict[str, Photo] = {}
+    for event in events:
+        if isinstance(event, Note) and event.photo:
+            out.setdefault(event.photo, Photo(event.photo, event.text, event.at, data.get(event.photo)))
+        elif isinstance(event, AsFound):
+            for name in event.photos:
+                out.setdefault(name, Photo(name, "As found", event.at, data.get(name)))
+    return tuple(out.values())
