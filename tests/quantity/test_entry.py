@@ -8,10 +8,12 @@ import math
 import time
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from assistant.quantity.entry import Blank, Doubt, NotUnderstood, Understood, understand
 from assistant.quantity.interval import Interval
-from assistant.quantity.kind import KINDS
+from assistant.quantity.kind import KINDS, to_si
 
 
 def echo(text, kind, unit, **more):
@@ -220,6 +222,7 @@ def test_asked_back(text, kind, unit, choices):
         ("1.2.3", "ac_voltage", "V", "more than one decimal mark"),
         ("120/240", "ac_voltage", "V", "is not one number"),
         ("3/7", "length", "in", "is not a usual fraction"),
+        ("8/8", "length", "in", "is not a usual fraction"),
         ("5/0", "length", "in", "is not a usual fraction"),
         ("118 4", "ac_voltage", "V", "is more than one number"),
         ("5 ft 14 in", "length", "in", "does not add up"),
@@ -269,6 +272,8 @@ def test_ten_thousand_of_anything_end_soon(piece):
 
 def test_a_short_long_entry_is_read_and_a_long_one_is_refused():
     assert echo("118.4" + " " * 60 + "V", "ac_voltage", "V") == "118.4 V"
+    assert "81 characters" in understand("118.4" + " V" * 38, "ac_voltage", "V").message
+    assert '"V V' in understand("118.4 V" + " V" * 36, "ac_voltage", "V").message
     assert "10000 characters" in understand("1" * 10_000, "ac_voltage", "V").message
 
 
@@ -283,6 +288,16 @@ def test_the_same_text_means_the_same_in_any_unit_it_names():
         for named in kind.units:
             read = {understand(f"4 {named}", kind.name, field).interval for field in kind.units}
             assert len(read) == 1
+
+
+PLAIN_UNITS = [(kind.name, unit) for kind in KINDS.values() for unit in kind.units if not kind.whole]
+
+
+@given(st.decimals(1, 99999, places=3), st.sampled_from(PLAIN_UNITS))
+def test_a_reading_and_the_same_number_in_a_limit_are_one_float(number, kind_and_unit):
+    """12.0 is not under 12, in whatever unit: the typed number and to_si() of it may not differ by a bit."""
+    kind, unit = kind_and_unit
+    assert understand(f"{number}", kind, unit).interval.lo == to_si(float(number), unit)
 
 
 def test_wrong_kind_or_unit_is_the_callers_mistake():
