@@ -14,7 +14,6 @@ _FORBIDDEN = re.compile(
     "\ud800-\udfff]"
 )
 _FORBIDDEN_IN_VALUE = re.compile(_FORBIDDEN.pattern.replace("\x00-\x09", "\x00-\x08"))
-_BREAK = re.compile("\r\n|\r|\n")
 
 
 def decode(data: bytes, file: str) -> tuple[str, Problem | None]:
@@ -46,10 +45,9 @@ def decode(data: bytes, file: str) -> tuple[str, Problem | None]:
 
 def position(text: str, index: int) -> tuple[int, int]:
     """Line and column, from 1, of the character at `index`."""
-    line, start = 1, 0
-    for line_break in _BREAK.finditer(text, 0, index):
-        line, start = line + 1, line_break.end()
-    return line, index - start + 1
+    before = text[:index]
+    line = before.count("\n") + before.count("\r") - before.count("\r\n") + 1
+    return line, index - max(before.rfind("\n"), before.rfind("\r"))
 
 
 def forbidden_in_value(value: str) -> str | None:

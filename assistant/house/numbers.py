@@ -13,6 +13,7 @@ SMALLEST, GREATEST = Fraction(1, 10**12), Fraction(10**12)
 """A number other than 0 in a file lies between these, in size."""
 
 _NUMBER = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d{1,2})?", re.ASCII)
+_LOOKS_LIKE_ONE = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?", re.ASCII)
 
 
 def exact_number(text: str) -> Fraction | None:
@@ -31,7 +32,7 @@ def number_hint(text: str) -> str:
         plain = "0" + plain if plain.startswith(".") else plain
         if exact_number(plain) is not None:
             return f"; write {plain}" + (" or use a point for decimals" if "," in text else "")
-    if _NUMBER.fullmatch(text):
+    if _LOOKS_LIKE_ONE.fullmatch(text):
         return "; numbers lie between 0.000000000001 and 1000000000000"
     return "; write digits, such as 118.4 or -0.15"
 

@@ -23,6 +23,8 @@ _SAID = (
     ("did not find expected '-'", "a list goes on with '- ' in the same column"),
     ("expected ',' or ']'", "a list in [ ] needs a comma between its items and a ] at its end"),
     ("expected ',' or '}'", "fields in { } need a comma between them and a } at their end"),
+    ("did not find expected node", "a value is missing here, or a [ or { before it is not closed"),
+    ("expected the node content", "a value is missing here, or a [ or { before it is not closed"),
     ("unexpected end of stream", "a quote is not closed"),
     ("document separator", "a quote is not closed before the line '---'"),
     (
@@ -38,7 +40,7 @@ _SAID = (
     ("anchor", "an anchor or alias (& or *) can't be used; put the text in quotes"),
     ("alias", "an anchor or alias (& or *) can't be used; put the text in quotes"),
     ("block entry", "a list item ('- ') can't stand here; start the list on a line of its own"),
-    ("block sequence entries", "a list item ('- ') can't stand here; start the list on a line of its own"),
+    ("sequence entries", "a list item ('- ') can't stand here; start the list on a line of its own"),
     ("mapping keys are not allowed", "a '? ' can't stand here; put the text in quotes"),
     ("expected <document start>", "the file goes on after its fields have ended; check the indent"),
     (
@@ -58,7 +60,8 @@ def sentence(error: Exception, text: str, file: str) -> Problem:
         # What was never closed ends at the end of the file; the author must look where it began.
         mark = getattr(error, "context_mark", None) or mark
     if mark is not None:
-        line, column = mark.line + 1, mark.column + 1
+        # At the end of the stream the parser counts one line more than there are.
+        line, column = min((mark.line + 1, mark.column + 1), position(text, len(text)))
     else:
         at = getattr(error, "position", None)
         line, column = position(text, min(at, len(text))) if isinstance(at, int) and at >= 0 else (1, 1)

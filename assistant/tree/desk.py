@@ -12,8 +12,9 @@ from assistant.house.fields import Form
 from assistant.house.model import Vocabulary
 from assistant.house.place import Place
 from assistant.house.reader import Text
+from assistant.quantity.kind import KINDS
 from assistant.tree.limit_units import sort_of, sort_of_kind
-from assistant.tree.limits import BadLimit, Limit, parse_limit
+from assistant.tree.limits import BadLimit, Limit, evaluate, parse_limit
 from assistant.tree.model import Way
 from assistant.tree.power import BOUND
 
@@ -102,6 +103,8 @@ class TreeDesk(Desk):
                     f"{MOST_PLATE_VALUES}. Use a compute step first",
                 )
             self.check_unit(limit, kind)
+            if not limit.names and not evaluate(limit, {}, KINDS[kind].units[0] if kind else "count").finite:
+                self.problems.add(place, "limit", "this comes to no number: it divides by 0 or is too great")
         except BadLimit as bad:
             self.problems.take(bad.problem(place))
             return None

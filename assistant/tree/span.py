@@ -31,6 +31,8 @@ class Span:
         return self + -other
 
     def __mul__(self, other: Span) -> Span:
+        if WHOLE in (self, other):
+            return WHOLE  # it may come from a division by zero, and then nothing makes it a number again
         ends = [_product(a, b) for a in (self.lo, self.hi) for b in (other.lo, other.hi)]
         return Span(min(ends), max(ends))
 
