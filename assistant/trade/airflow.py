@@ -167,9 +167,9 @@ def electric_heat(volts: float, amps: float) -> float:
 def airflow_window(
     heat: float, rise_min: float, rise_max: float, altitude: float, temperature: float
 ) -> dict[str, float]:
-    """airflow_from_rise at both ends of the plate's range; W, K, K, m, K. Raises ArgumentError outside.
+    """airflow_from_rise at both ends of the plate's range; W, K, K, m, K.
 
-    Source: read.
+    Range: 0 to 1,000,000 Btu/h, rises 5 to 200 °F. Raises ArgumentError outside. Source: heat balance (read).
     """
     factor = factor_at(altitude, temperature)
     return {
@@ -199,7 +199,8 @@ def rise_against_plate(rise: float, rise_min: float, rise_max: float) -> dict[st
 
     Read input and total static before judging.
 
-    Raises ArgumentError where greatest is not above least. Source: rating plate practice (read).
+    Range: -100 to 300 °F. Raises ArgumentError where greatest is not above least. Source: rating plate
+    practice (read).
     """
     if rise_max <= rise_min:
         from assistant.trade.entry import ArgumentError
@@ -233,7 +234,7 @@ def rise_against_plate(rise: float, rise_min: float, rise_max: float) -> dict[st
 def airflow_per_ton(airflow: float, cooling: float) -> float:
     """airflow / (cooling / 12,000 Btu/h) in m³/s for each ton. Range: 0 to 20,000 cfm, half a ton to 20 tons.
 
-    Raises ArgumentError outside. Source of what is usual: FSEC-PF-321-97 (read).
+    Raises ArgumentError outside. Source: FSEC-PF-321-97 (read) for what is usual.
     """
     return airflow * TON / cooling
 

@@ -89,7 +89,7 @@ def at_static(table: Sequence[tuple[float, float]], static: float) -> float:
 def blower_airflow(static: float, statics: Sequence[float], airflows: Sequence[float]) -> float:
     """Airflow in m³/s at a static in Pa from the blower's table for its tap.
 
-    Raises ArgumentError outside the table.
+    Range: the table; 0 to 6 in. w.c. Raises ArgumentError outside it.
 
     Source: linear interpolation (reasoned); the table is the unit's own.
     """
@@ -127,8 +127,8 @@ def operating_point(
 ) -> dict[str, float | str]:
     """Airflow (m³/s) and static (Pa) where the blower's table crosses the duct's square curve.
 
-    Beyond the table's ends the last line is carried on, and `word` says so. Raises ArgumentError for a bad
-    table. Source: system curve (from memory), interpolation (reasoned).
+    Beyond the table's ends the last line is carried on, and `word` says so. Range: 0.001 to 6 in. w.c. Raises
+    ArgumentError for a bad table. Source: system curve (from memory), interpolation (reasoned).
     """
     table = points("operating_point", statics, airflows)
     k = system_static / system_airflow**2
@@ -242,6 +242,6 @@ def static_left(watts: float, limit: float, static: float) -> float:
 def duct_capacity(airflow: float, static: float, rated: float) -> float:
     """airflow × sqrt(rated / static) in m³/s: what these ducts carry at the rated static.
 
-    Source: system curve (memory).
+    Range: 1 to 20,000 cfm, 0.01 to 6 in. w.c. Raises ArgumentError outside. Source: system curve (memory).
     """
     return airflow * math.sqrt(rated / static)

@@ -86,6 +86,6 @@ def bypass_supply_heating(room: float, rise: float, bypassed: float) -> float:
 def bypass_supply_cooling(room: float, fall: float, bypassed: float) -> float:
     """room - fall / (1 - share) in K: 20 °F and 30 % end at 41 °F, near a frozen coil. Range: 0 to 90 %.
 
-    Reasoned.
+    Raises ArgumentError outside. Source: steady mixing (reasoned).
     """
     return room - fall / (1 - bypassed)

@@ -138,7 +138,10 @@ def round_elbow(ratio: float) -> float:
     source=LOSS,
 )
 def equivalent_length(coefficient: float, diameter: float, airflow: float) -> float:
-    """coefficient × diameter / f in m, galvanized duct, standard air. Source: Darcy-Weisbach (from memory).
+    """coefficient × diameter / f in m, galvanized duct, standard air.
+
+    Range: coefficient 0 to 100, 2 to 60 in. Raises ArgumentError outside. Source: Darcy-Weisbach (from
+    memory).
     """
     return coefficient * diameter / _factor(diameter, airflow)
 
@@ -199,7 +202,9 @@ def damper_leakage(diameter: float, static: float, leakage_class: str) -> float:
     source=LEAKS,
 )
 def closed_damper_loss(leakage_class: str) -> float:
-    """static / (density × (flow/area)² / 2), a plain number: UL-I is 1e6. Source: UL 555S and EN 1751 (read).
+    """static / (density × (flow/area)² / 2), a plain number: UL-I is 1e6.
+
+    Range: the listed classes. Raises ArgumentError outside. Source: UL 555S and EN 1751 (read).
     """
     flow, at = CLASSES[leakage_class]
     return at / (STANDARD_DENSITY * flow**2 / 2)

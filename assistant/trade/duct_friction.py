@@ -119,7 +119,7 @@ def friction_rate(
 ) -> float:
     """f/D × density·V²/2 in Pa/m. Usable in a house: 0.06 to 0.18 in. w.c. for 100 ft.
 
-    Source: as duct_friction.
+    Range as duct_friction. Source: as duct_friction.
     """
     return drop_per_metre(airflow, diameter, ROUGHNESS[material], altitude, temperature)
 

@@ -136,7 +136,7 @@ def design_rate(available: float, length: float) -> float:
 def available_static(external: float, losses) -> float:
     """external - sum(losses) in Pa; below zero nothing is left and no duct can carry the flow.
 
-    Source: from memory.
+    Range: 0 to 3 in. w.c. each. Raises ArgumentError outside. Source: Manual D method (from memory).
     """
     return external - sum(losses)
 

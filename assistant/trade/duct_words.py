@@ -37,7 +37,7 @@ def zone_words(house: House, zone: str) -> str:
     parts = [
         f"With {zone} open alone the blower moves {cfm(solved.flow['blower'])} against "
         f"{inches(solved.fan_rise)} total external static{_fan_words(solved)}; the plenum stands at "
-        f"{inches(solved.pressure['plenum'])}."
+        f"{inches(solved.pressure['plenum'])}"
     ]
     runs = []
     for b in house.branches:
@@ -62,7 +62,7 @@ def capacity_words(house: House, wanted: float, rated: float) -> str:
     solved = run(house)
     flow, rise = solved.flow["blower"], solved.fan_rise
     able = flow * math.sqrt(rated / rise) if rise > 0 else math.inf
-    found = f"With all zones open the blower moves {cfm(flow)} against {inches(rise)}."
+    found = f"With all zones open the blower moves {cfm(flow)} against {inches(rise)}"
     if able >= wanted:
         return (
             f"{found} At its rated {inches(rated)} these ducts carry {cfm(able)}; {cfm(wanted)} are wanted: "

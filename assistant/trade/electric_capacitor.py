@@ -183,8 +183,8 @@ def discharge_time(capacitance: float, resistance: float, volts: float, to: floa
 def discharge_resistor(capacitance: float, seconds: float, volts: float, to: float) -> float:
     """seconds / (C·ln(sqrt(2)·volts / to)) in ohm: the inverse of discharge_time.
 
-    Raises ArgumentError where the peak is not above `to`. Source: NEC 460.6 (read) with the decay law
-    (reasoned).
+    Range: 0.01 to 2,000 µF, 0.01 s to 1 h. Raises ArgumentError where the peak is not above `to`. Source: NEC
+    460.6 (read) with the decay law (reasoned).
     """
     peak = math.sqrt(2) * volts
     if peak <= to:

@@ -157,7 +157,8 @@ def breaker_against_plate(
 ) -> dict[str, float | str]:
     """Whether the breaker lies between the unit's two markings, and the measured load over its rating; A.
 
-    Source: NEC 440.4(B) and 440.22 as quoted (read); 80 % is the continuous-load rule (read).
+    Range: 1 to 400 A. Raises ArgumentError outside. Source: NEC 440.4(B) and 440.22 as quoted (read); 80 % is
+    the continuous-load rule (read).
     """
     if breaker > largest:
         word = "larger than the unit allows: wire and motor are not protected"

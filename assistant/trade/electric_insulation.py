@@ -131,7 +131,8 @@ def winding_insulation(insulation: float) -> dict[str, str]:
     """At least 5 Mohm good, 1 to 5 watch, 0.1 to 1 poor, under 0.1 grounded; ohm, 500 V DC, electronics
     unplugged.
 
-    IEEE 43 leaves motors under 1 hp out, so these limits are borrowed. Source: as named in the entry.
+    IEEE 43 leaves motors under 1 hp out, so these limits are borrowed. Range: 0 to 100 Gohm. Raises
+    ArgumentError outside. Source: as named in the entry.
     """
     limits = (5e6, 1e6, 1e5)
     return {"word": next((VERDICTS[i] for i, limit in enumerate(limits) if insulation >= limit), VERDICTS[3])}
@@ -165,6 +166,6 @@ def leakage_current(volts: float, insulation: float) -> float:
 def least_insulation(rated: float) -> float:
     """(kV + 1) Mohm in ohm, at 40 °C. Fractional-horsepower motors lie outside the rule.
 
-    Source: IEEE 43-1974 (read).
+    Range: 0 to 15 kV. Raises ArgumentError outside. Source: IEEE 43-1974 (read).
     """
     return (rated / 1000 + 1) * 1e6

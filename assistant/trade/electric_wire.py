@@ -36,8 +36,8 @@ def _make() -> Argument:
     return choice("make", ("solid", "stranded"), "how the wire is made", default="solid")
 
 
-def _amps(example: float, sense: int | None = +1) -> Argument:
-    return argument("amps", "ac_current", "A", 0, 100, example, sense, "current in the wire")
+def _amps(example: float, sense: int | None = +1, low: float = 0) -> Argument:
+    return argument("amps", "ac_current", "A", low, 100, example, sense, "current in the wire")
 
 
 def _length(example: float = 60) -> Argument:
@@ -128,7 +128,7 @@ def voltage_drop_percent(
 @computation(
     "Longest run for a given drop",
     takes=(
-        _amps(12, -1),
+        _amps(12, -1, 0.01),
         _gauge(),
         _volts(120, +1),
         argument("drop", "percent", "percent", 0, 50, 3, +1, "drop that may be spent"),
@@ -143,10 +143,10 @@ def voltage_drop_percent(
 def longest_run(amps: float, gauge: str, volts: float, drop: float, temperature: float, make: str) -> float:
     """volts × drop / (2 × amps × ohms per metre) in m, one way: the inverse of voltage_drop_percent.
 
-    Range: above 0 to 100 A, 1 to 700 V, 0 to 50 %. Infinite without current. Source: NEC Table 8 as
+    Range: 0.01 to 100 A, 1 to 700 V, 0 to 50 %. Raises ArgumentError outside. Source: NEC Table 8 as
     transcribed (read).
     """
-    return volts * drop / (2 * amps * ohms_per_metre(gauge, make, temperature)) if amps else math.inf
+    return volts * drop / (2 * amps * ohms_per_metre(gauge, make, temperature))
 
 
 @computation(

@@ -195,8 +195,8 @@ def _in_range(computation: str, a: Argument, value) -> float:
     if isinstance(value, bool) or not isinstance(value, (int, float)) or not math.isfinite(value):
         raise refuse(computation, a, value, f"must be a number (got {value})")
     size = abs(value) if a.unsigned else value
-    slack = 1e-9 * max(abs(a.low), abs(a.high))  # 15 % typed is not refused for a rounding in the last bit
-    if not a.low - slack <= size <= a.high + slack:
+    # 15 % typed is not refused for a rounding in the last bit
+    if not a.low - 1e-9 * abs(a.low) <= size <= a.high + 1e-9 * abs(a.high):
         raise refuse(computation, a, value, f"can't be {with_unit(value, a.unit)}")
     return float(value)
 

@@ -69,7 +69,7 @@ def co2_from_o2(o2: float, ultimate: float) -> float:
 def o2_from_co2(co2: float, ultimate: float) -> float:
     """20.9 × (1 - co2 / ultimate) as a fraction: the inverse of co2_from_o2.
 
-    Raises ArgumentError above the ultimate.
+    Range: 0 to 11.8 % CO2. Raises ArgumentError above the ultimate. Source: as co2_from_o2 (computed).
     """
     if co2 > ultimate * (1 + 1e-9):
         raise ArgumentError(
@@ -208,6 +208,9 @@ def flue_dew_point(o2: float, pressure: float) -> float:
     source=WATER,
 )
 def condensate(input: float, caught: float) -> float:  # noqa: A002  # the trade's word for it
-    """2 × 18.015 g of water for each 890.6 kJ, times the share caught, in kg/s. The share is common practice.
+    """2 × 18.015 g of water for each 890.6 kJ, times the share caught, in kg/s.
+
+    Range: 0 to 1,000,000 Btu/h, 0 to 100 %. Raises ArgumentError outside. Source: combustion of methane
+    (computed); the share caught is common practice.
     """
     return input / METHANE * 2 * 0.018015 * caught

@@ -52,11 +52,11 @@ def darcy(reynolds: float, relative: float) -> float:
 
 def drop_per_metre(airflow: float, diameter: float, roughness: float, height: float, kelvin: float) -> float:
     """Darcy-Weisbach: f / D × density × velocity² / 2 in Pa/m; m³/s, m, m, m, K."""
-    if airflow == 0:
-        return 0.0
     density = density_at(height, kelvin)
     velocity = airflow / (math.pi / 4 * diameter * diameter)
     reynolds = density * velocity * diameter / viscosity(kelvin)
+    if reynolds <= LAMINAR:
+        return 32 * viscosity(kelvin) * velocity / diameter**2  # 64 / Re written out: holds down to no flow
     return darcy(reynolds, roughness / diameter) / diameter * density * velocity * velocity / 2
 
 

@@ -88,7 +88,10 @@ def clocked_input(dial: float, seconds: float, heating_value: float) -> float:
     source=CLOCK,
 )
 def dial_seconds(dial: float, heating_value: float, plate: float) -> float:
-    """dial × heating_value / plate in s; m³, J/m³, W. The inverse of clocked_input. Source: read."""
+    """dial × heating_value / plate in s; m³, J/m³, W. The inverse of clocked_input.
+
+    Range as clocked_input. Raises ArgumentError outside. Source: read.
+    """
     return dial * heating_value / plate
 
 

@@ -79,5 +79,9 @@ def manifold_input_change(manifold: float, new_manifold: float) -> float:
     source=LAW,
 )
 def manifold_for_input(manifold: float, input: float, plate: float) -> float:  # noqa: A002  # the trade's word for it
-    """manifold × (wanted / now)² in Pa: the inverse of the orifice law. Source: orifice law (from memory)."""
+    """manifold × (wanted / now)² in Pa: the inverse of the orifice law.
+
+    Range: 0.01 to 20 in. w.c., 1,000 to 1,000,000 Btu/h. Raises ArgumentError outside. Source: orifice law
+    (from memory).
+    """
     return manifold * (plate / input) ** 2

@@ -56,7 +56,7 @@ def rows(pattern: str = "trade_*.yaml") -> list[dict]:
     found = []
     for path in sorted(FOLDER.glob(pattern)):
         data = yaml.safe_load(path.read_text(encoding="utf-8"))
-        found += [{**row, "file": path.name} for row in data["cases"]]
+        found += [{**row, "file": path.name} for row in data.get("cases", [])]
     return found
 
 
