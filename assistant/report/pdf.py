@@ -3,6 +3,8 @@ each."""
 
 from __future__ import annotations
 
+import re
+
 from assistant.report.drawing import ready
 from assistant.report.outline import foot, outline
 from assistant.report.story import Story
@@ -39,7 +41,17 @@ def to_pdf(story: Story, paper: str = "letter") -> bytes:
     items = [item for number, block in enumerate(outline(story)) for item in blocks.items(block, number == 0)]
     _paint(writer, _pages(items, height), setter, width, foot(story))
     buffer.close()
-    return bytes(buffer.data())
+    return _with_spaces(bytes(buffer.data()))
+
+
+def _with_spaces(data: bytes) -> bytes:
+    """Qt tells readers that the glyph of a space is a tab; copied text and searches need a space. The
+    tables that say so (ISO 32000-1, 9.10.3) are plain text, and a space is as long as a tab there."""
+
+    def mended(table: re.Match) -> bytes:
+        return re.sub(rb"\[[^\]]*\]", lambda row: row[0].replace(b"<0009>", b"<0020>"), table[0])
+
+    return re.sub(rb"begincmap.*?endcmap", mended, data, flags=re.DOTALL)
 
 
 def _pages(items: list, height: float) -> list[list[tuple[float, object]]]:

@@ -71,6 +71,7 @@ class Typesetter:
         font.setBold(style.bold)
         font.setStrikeOut(style.struck)
         font.setStyleHint(QFont.StyleHint.SansSerif)
+        font.setFeature(QFont.Tag("liga"), 0)  # who searches the PDF for "filter" must find it
         return font
 
     def line_height(self, style: Style) -> float:
