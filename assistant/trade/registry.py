@@ -35,6 +35,7 @@ from assistant.trade import (
     gas_altitude,
     gas_meter,
     gas_orifice,
+    measurement,
     reading,
     static,
     velocity,
@@ -46,6 +47,7 @@ from assistant.trade.figure import figure, plain, with_unit
 
 TOPICS = (
     reading,
+    measurement,
     electric_supply,
     electric_neutral,
     electric_power,

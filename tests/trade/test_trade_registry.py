@@ -261,6 +261,7 @@ def test_an_unknown_name_gets_the_nearest():
 
 
 IN_WORDS = {
+    "probability_under", "probability_between", "false_accept",
     "winding_unbalance", "unbalance", "control_load_percent", "ghost_volts", "unbalance_derating",
     "capacitors_parallel", "capacitors_series", "largest_overcurrent_device", "device_for_load",
     "branch_load", "wire_insulation_at_60", "traverse_flow", "blower_airflow", "friction_factor",
