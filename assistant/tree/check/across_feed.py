@@ -6,7 +6,7 @@ path.
 
 from __future__ import annotations
 
-from assistant.tree.check.always import always, without
+from assistant.tree.check.always import Always, without
 from assistant.tree.check.graph import Decided, Edge
 from assistant.tree.check.points import across, fed_points
 from assistant.tree.check.rule import Faults, steps_on
@@ -29,8 +29,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             for one in edge.decides:
                 what = one.what
                 if isinstance(what, Reading) and _lowest(one) and across(study.vocabulary, what):
-                    holds = holds or always(graph, fed)
-                    if not set(what.at) & (holds[name] | set(earlier)):
+                    holds = holds or Always(graph, fed)
+                    if not holds.of(name, what.at) | (set(what.at) & set(earlier)):
                         path = without(graph, fed, what.at[0], name)
                         yield edge.way.place, (f"'{one.bands[0].label}' across {' and '.join(what.at)} is "
                                                f"believed on the path {steps_on(path)}, where neither was "

@@ -16,15 +16,28 @@ Gives = Callable[[Edge], Iterable[Fact]]
 """The facts that a way adds."""
 
 
-def always(graph: Graph, gives: Gives) -> dict[str, frozenset[Fact]]:
-    """For each step that is reached, the facts that hold on every path to it."""
-    holds: dict[str, frozenset[Fact]] = {graph.tree.start: frozenset()}
-    for name in graph.order:
-        here = holds[name]
-        for edge in graph.out[name]:
-            there = here.union(gives(edge))
-            holds[edge.to] = holds[edge.to] & there if edge.to in holds else there
-    return holds
+class Always:
+    """For each step that is reached, the facts that hold on every path to it. Facts are kept as the bits of a
+    number, because a long tree has as many names as steps."""
+
+    def __init__(self, graph: Graph, gives: Gives) -> None:
+        self._bits: dict[Fact, int] = {}
+        self._held: dict[str, int] = {graph.tree.start: 0}
+        for name in graph.order:
+            here = self._held[name]
+            for edge in graph.out[name]:
+                there = here
+                for fact in gives(edge):
+                    there |= self._bits.setdefault(fact, 1 << len(self._bits))
+                self._held[edge.to] = self._held.get(edge.to, there) & there
+
+    def has(self, step: str, fact: Fact) -> bool:
+        """Whether a fact holds on every path to a step."""
+        return bool(self._held[step] & self._bits.get(fact, 0))
+
+    def of(self, step: str, facts: Iterable[Fact]) -> set[Fact]:
+        """Those of `facts` that hold on every path to a step."""
+        return {fact for fact in facts if self.has(step, fact)}
 
 
 def without(graph: Graph, gives: Gives, fact: Fact, to: str) -> list[str]:

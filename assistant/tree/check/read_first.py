@@ -7,7 +7,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from assistant.house.place import Place
-from assistant.tree.check.always import always, read, without
+from assistant.tree.check.always import Always, read, without
 from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.study import Study
 from assistant.tree.limits import Limit
@@ -18,11 +18,11 @@ def in_tree(study: Study, tree: Tree) -> Faults:
     """Names in limits and computes that have no value on some path."""
     graph = study.graphs[tree.name]
     named = study.named[tree.name]
-    holds = study.keep(f"read in {tree.name}", lambda: always(graph, read))
+    holds = study.keep(f"read in {tree.name}", lambda: Always(graph, read))
     for name in graph.order:
         step = tree.steps[name]
         for wanted, place, page in _wanted(step):
-            if wanted not in named or wanted in holds[name] or wanted in page:
+            if wanted not in named or wanted in page or holds.has(name, wanted):
                 continue
             path = without(graph, read, wanted, name)
             yield place, (f"'{wanted}' has no value on the path {steps_on(path)}; take that reading before "

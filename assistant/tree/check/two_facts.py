@@ -5,7 +5,7 @@ shown by name, and they are there on every path that leads to the finding.
 
 from __future__ import annotations
 
-from assistant.tree.check.always import always, decided, fewest
+from assistant.tree.check.always import Always, decided, fewest
 from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, Tree
@@ -29,8 +29,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             yield step.common.place, (f"'{name}' condemns the {part.title} and shows {what}; write under "
                                       "shows: the names of at least two readings that decided it")
             continue
-        holds = study.keep(f"decided in {tree.name}", lambda: always(graph, decided))
-        if len(shows & holds[name]) >= WANTED:
+        holds = study.keep(f"decided in {tree.name}", lambda: Always(graph, decided))
+        if len(holds.of(name, shows)) >= WANTED:
             continue
         facts, path = fewest(graph, decided, shows, name)
         if len(facts) < WANTED:
