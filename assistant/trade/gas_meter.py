@@ -98,13 +98,14 @@ def dial_seconds(dial: float, heating_value: float, plate: float) -> float:
 @computation(
     "Input against the plate",
     takes=(argument("input", "heat_rate", "Btuh", 0, 1e6, 84_273, +1, "clocked input"), plate(-1)),
-    gives=Result("percent", "percent", "input in percent of the plate"),
-    formula="100 × {input} / {plate}",
+    gives=Result("percent", "percent", "over the plate"),
+    formula="100 × ({input} - {plate}) / {plate}",
     source=Source("within 5 % of the plate and never over it", "common practice"),
 )
 def input_against_plate(input: float, plate: float) -> float:  # noqa: A002  # the trade's word for it
-    """input / plate as a fraction: 100 % is on the plate. W. Range: plate 1,000 to 1,000,000 Btu/h.
+    """(input - plate) / plate as a fraction: 0 is on the plate, +5 % is over, negative is under. W.
 
-    Raises ArgumentError outside. Source: common practice for what is allowed.
+    Range: 0 to 1,000,000 Btu/h, plate from 1,000. Raises ArgumentError outside. Source: common practice for
+    what is allowed.
     """
-    return input / plate
+    return (input - plate) / plate

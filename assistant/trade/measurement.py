@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from assistant.quantity.chance import chance_between
 from assistant.trade.entry import ANY, Argument, Result, Source, argument, choice, computation
 
 METER = Source(
@@ -15,11 +16,6 @@ GUARD = Source("ILAC-G8:09/2019 guard bands, normal distribution", "from memory"
 SHAPES = {"rectangular": math.sqrt(3), "triangular": math.sqrt(6), "u-shaped": math.sqrt(2), "two-sigma": 2.0}
 """Half-width over standard uncertainty."""
 WIDE = 1e12
-
-
-def normal_below(z: float) -> float:
-    """Probability that a standard normal variable lies below z."""
-    return 0.5 * math.erfc(-z / math.sqrt(2))
 
 
 def _reading(name: str, example: float, sense: int | None, words: str, low: float = -WIDE) -> Argument:
@@ -85,7 +81,7 @@ def probability_under(value: float, uncertainty: float, limit: float) -> float:
 
     Range: uncertainty above zero. Raises ArgumentError outside. Source: JCGM 106:2012 clause 7 (from memory).
     """
-    return normal_below((limit - value) / uncertainty)
+    return chance_between(value, uncertainty, high=limit)
 
 
 @computation(
@@ -106,7 +102,7 @@ def probability_between(value: float, uncertainty: float, low: float, high: floa
 
     Range: uncertainty above zero. Raises ArgumentError outside. Source: JCGM 106:2012 clause 7 (from memory).
     """
-    return max(0.0, normal_below((high - value) / uncertainty) - normal_below((low - value) / uncertainty))
+    return chance_between(value, uncertainty, low, high) if low <= high else 0.0
 
 
 @computation(
@@ -121,7 +117,7 @@ def false_accept(guard: float) -> float:
 
     Range: 0 to 10. Raises ArgumentError outside. Source: ILAC-G8 (from memory), recomputed.
     """
-    return normal_below(-guard)
+    return chance_between(-guard, 1.0, low=0.0)
 
 
 VERDICTS = ("above the limit", "below the limit", "too close to call")
