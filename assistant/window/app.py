@@ -1,0 +1,75 @@
+"""The program's window: font, style, palette, and the first page."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtGui import QFontDatabase, QFontInfo, QPalette
+from PySide6.QtWidgets import QApplication
+
+from assistant.resources import resources_folder
+from assistant.window import look
+from assistant.window.desk import Desk
+from assistant.window.frame import Window
+
+FONT = "DejaVu Sans"
+FONT_FILES = ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf")
+
+
+def run(argv: Sequence[str] | None = None) -> int:
+    """Open the window and stay until it is closed; the exit code."""
+    app = QApplication.instance() or QApplication(list(sys.argv if argv is None else argv))
+    dress(app)
+    window = Window(Desk())
+    window.begin()
+    room = app.primaryScreen().availableGeometry()
+    window.resize(min(1360, room.width()), min(860, room.height()))
+    if room.width() <= look.WIDE or room.height() <= 700:
+        window.showMaximized()
+    else:
+        window.show()
+    return app.exec()
+
+
+def dress(app: QApplication, palette: QPalette | None = None) -> None:
+    """Font, style and style sheet; `palette` replaces the system's (for pictures and tests)."""
+    app.setApplicationName("Fault Trail")
+    app.setDesktopFileName("fault-trail")
+    app.setStyle("Fusion")
+    load_font()
+    font = app.font()
+    font.setFamily(FONT)
+    font.setPointSizeF(look.BODY)
+    app.setFont(font)
+    if palette is not None:
+        app.setPalette(palette)
+    app.setStyleSheet(look.sheet(look.inks(app.palette())))
+    watch = getattr(app, "_fault_trail_watch", None)
+    if watch is None:
+        app._fault_trail_watch = _PaletteWatch(app)
+
+
+def load_font() -> str:
+    """Make the shipped font known; its family's name. A machine without any font would draw boxes."""
+    for name in FONT_FILES:
+        QFontDatabase.addApplicationFont(str(resources_folder() / "font" / name))
+    return QFontInfo(QApplication.font()).family()
+
+
+class _PaletteWatch(QObject):
+    """Writes the style sheet anew when the system changes between light, dark and high contrast."""
+
+    def __init__(self, app: QApplication) -> None:
+        super().__init__(app)
+        self._app, self._last = app, look.sheet(look.inks(app.palette()))
+        app.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self._app and event.type() == QEvent.Type.ApplicationPaletteChange:
+            sheet = look.sheet(look.inks(self._app.palette()))
+            if sheet != self._last:
+                self._last = sheet
+                self._app.setStyleSheet(sheet)
+        return False

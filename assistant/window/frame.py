@@ -1,0 +1,228 @@
+"""The window: one column of attention, the path at its left, and one page at a time.
+
+A step's page is built from what the visit asks and thrown away once it is answered. Pages opened from it lie
+over it, and it waits underneath with whatever was typed. The trail is the truth; the window only shows it.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtGui import QCloseEvent, QKeySequence, QResizeEvent, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from assistant.walk.ask import Ask
+from assistant.window import look, open_page
+from assistant.window.awake import Awake
+from assistant.window.desk import Desk
+from assistant.window.head import Head
+from assistant.window.keys import ACTIONS
+from assistant.window.margin import Margin
+from assistant.window.page.base import NARROW, TINY, WIDE, Page
+from assistant.window.page.new_visit import NewVisitPage
+from assistant.window.page.start import NoticePage, StartPage
+from assistant.window.page.stop import StopPage
+from assistant.window.session import Driver, Refused
+from assistant.window.text import banner
+
+WITHOUT_VISIT = ("hazard", "help")
+
+
+class Window(QMainWindow):
+    """`desk` gives visits. Nothing is shown before `begin` or `show_visit`."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk
+        self.driver: Driver | None = None
+        self.awake = Awake()
+        self.mode = NARROW
+        self.setWindowTitle("Fault Trail")
+        self.setMinimumSize(480, 280)
+        self.head = Head()
+        self.head.opens.connect(self.open)
+        self.margin = Margin()
+        self.margin.asked.connect(lambda step: self.open("back", step))
+        self.stack = QStackedWidget()
+        middle = QWidget()
+        column = QVBoxLayout(middle)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.head)
+        across = QHBoxLayout()
+        across.setSpacing(0)
+        across.addWidget(self.margin)
+        across.addWidget(self.stack, 1)
+        column.addLayout(across, 1)
+        self.setCentralWidget(middle)
+        for action in ACTIONS:
+            shortcut = QShortcut(QKeySequence(action.key), self)
+            shortcut.activated.connect(lambda name=action.name: self.open(name))
+        self._fold()
+
+    @property
+    def page(self) -> Page | None:
+        """The page on top."""
+        return self.stack.currentWidget()
+
+    @property
+    def step_page(self) -> Page | None:
+        """The page of what is asked, which may lie under another."""
+        return self.stack.widget(0)
+
+    def begin(self) -> None:
+        """The notice at the very first start, then the list of visits."""
+        if self.desk.first_time():
+            page = NoticePage()
+            page.left.connect(lambda: (self.desk.notice_read(), self.show_start()))
+            self._put(page)
+        else:
+            self.show_start()
+
+    def show_start(self, said: str = "") -> None:
+        self._close_visit()
+        page = StartPage(self.desk)
+        page.picked.connect(self.take_up)
+        page.opens.connect(lambda _: self.new_visit())
+        self._put(page)
+        if said:
+            page.say(said)
+
+    def new_visit(self) -> None:
+        problems = self.desk.library.problems
+        if not self.desk.library.vocabulary.complaints:
+            self.page.say(str(problems[0]) if problems else "There are no trees to walk with.")
+            return
+        page = NewVisitPage(self.desk.library.vocabulary)
+        page.begun.connect(self._begun)
+        page.left.connect(self.show_start)
+        self._put(page)
+
+    def take_up(self, folder: Path) -> None:
+        """A visit from the list, where it stopped."""
+        try:
+            self.show_visit(self.desk.take_up(folder))
+        except Refused as problem:
+            self.page.say(str(problem))
+
+    def show_visit(self, driver: Driver) -> None:
+        self._close_visit()
+        self.driver = driver
+        driver.setParent(self)
+        driver.changed.connect(self._answered)
+        self.awake.keep()
+        self.show_ask()
+        for remark in getattr(driver.live, "remarks", ()):
+            self.page.column.insertWidget(0, banner(remark))
+
+    def show_ask(self) -> None:
+        """A fresh page for what is asked now."""
+        ask = self.driver.ask()
+        page = open_page.for_ask(self.driver, ask)
+        self.driver.shown = len(self.driver.visit.history)
+        page.left.connect(self.show_ask)
+        page.opens.connect(self.open)
+        self._put(page)
+
+    def open(self, name: str, step: str | None = None) -> None:
+        """A page beside the walk, by the name of its action."""
+        if name == "shelf":
+            self.show_start()
+            return
+        if self.driver is None and name not in WITHOUT_VISIT:
+            return
+        if (
+            self.driver is not None
+            and self.driver.visit.signed is not None
+            and name not in ("help", "hazard")
+        ):
+            return
+        picture = getattr(self.step_page, "picture", None)
+        page = open_page.aside(name, self.driver, self.desk, step, picture)
+        page.left.connect(self.back_to_it)
+        page.opens.connect(self.open)
+        if hasattr(page, "shown"):
+            page.shown.connect(self._show_stop)
+        self._drop(1)
+        self._lay(page)
+
+    def back_to_it(self) -> None:
+        """Back from a page beside the walk; what is asked may have changed meanwhile."""
+        if self.driver is not None and self.driver.ask() != getattr(self.step_page, "ask", None):
+            self.show_ask()
+            return
+        self._drop(1)
+        self.stack.setCurrentIndex(0)
+        self._told()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fold()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self._close_visit()
+        self.awake.let_go()
+        super().closeEvent(event)
+
+    def _begun(self, complaints: tuple[tuple[str, str], ...]) -> None:
+        try:
+            self.show_visit(self.desk.begin(complaints))
+        except Refused as problem:
+            self.page.say(str(problem))
+            return
+        self.open("as_found")
+
+    def _show_stop(self, page: str) -> None:
+        """What to do in danger, before there is a visit to record it in."""
+        told = StopPage(None, Ask("stop", page=page), self.desk.library.vocabulary)
+        told.left.connect(self.back_to_it)
+        self._drop(1)
+        self._lay(told)
+
+    def _put(self, page: Page) -> None:
+        """This page and no other."""
+        self._lay(page)
+        while self.stack.count() > 1:
+            self._remove(self.stack.widget(0))
+        self._told()
+
+    def _lay(self, page: Page) -> None:
+        page.fold(self.mode)
+        self.stack.addWidget(page)
+        self.stack.setCurrentWidget(page)
+
+    def _drop(self, keep: int) -> None:
+        while self.stack.count() > keep:
+            self._remove(self.stack.widget(self.stack.count() - 1))
+
+    def _remove(self, page: QWidget) -> None:
+        self.stack.removeWidget(page)
+        page.hide()
+        page.deleteLater()
+
+    def _answered(self) -> None:
+        """An answer is on disk: the path shows it while the page still shows its verdict."""
+        self.head.strip.show_path(self.driver)
+        self.margin.show_path(self.driver)
+
+    def _told(self) -> None:
+        self.head.show_visit(self.driver)
+        if self.driver is not None:
+            self.margin.show_path(self.driver)
+        self.margin.setVisible(self.driver is not None and self.mode == WIDE)
+
+    def _fold(self) -> None:
+        wide, tall = self.width(), self.height()
+        mode = WIDE if wide >= look.WIDE else TINY if wide < look.TINY[0] or tall < look.TINY[1] else NARROW
+        if mode != self.mode:
+            self.mode = mode
+            for index in range(self.stack.count()):
+                self.stack.widget(index).fold(mode)
+        self.head.fold(mode)
+        self.margin.setVisible(self.driver is not None and mode == WIDE)
+
+    def _close_visit(self) -> None:
+        if self.driver is not None:
+            self.driver.close()
+            self.driver.deleteLater()
+            self.driver = None

@@ -1,0 +1,48 @@
+"""What can be done from every page, each with its key: one table for shortcuts, buttons and the help page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Action:
+    """`name` is the page it opens, `words` stand on its button, `key` opens it from anywhere in a visit."""
+
+    name: str
+    words: str
+    key: str
+    says: str
+
+
+ACTIONS = (
+    Action("put_down", "Put down a reading", "F2", "a reading you already have, in any order"),
+    Action("unproved", "Still unproved", "F3", "what can still be the fault"),
+    Action("back", "Go back", "F4", "to any step taken; the house stays as it is"),
+    Action("notes", "Note or photo", "F5", "words or a picture for the trail"),
+    Action("as_found", "As found", "F6", "code light, switch, thermostat, before anything is touched"),
+    Action("take_along", "Next readings", "F7", "a list to print or save and take to the unit"),
+    Action("hazard", "Hazard", "F8", "gas, carbon monoxide, people unwell, fire damage, hot panel, water"),
+    Action("pause", "Pause", "F9", "waiting for a part, or for another day"),
+    Action("leave", "Hand over", "F10", "open points, name and address, sign, report"),
+    Action("drawing", "Large drawing", "F11", "the spot, as large as the window"),
+    Action("more", "More", "F12", "this list, as buttons"),
+    Action("help", "Keys", "F1", "every key of this window"),
+)
+
+BY_NAME = {action.name: action for action in ACTIONS}
+
+PAGE_KEYS = (
+    ("Enter", "judge and save; Enter again goes on"),
+    ("1 to 9", "choose, where there are numbered choices"),
+    ("Tab, Shift+Tab", "to the next or the previous thing on the page"),
+    ("Up, Down", "to the previous or the next field, where there are several"),
+    ("Page Up, Page Down", "scroll the page; the field stays where it is"),
+    ("Esc", "back to the question; nothing typed is lost"),
+    ("Alt+C", "Can't take it, can't tell, can't do it"),
+    ("Alt+W", "Won't hold steady"),
+    ("Alt+S", "Still true"),
+    ("Alt+M", "Mend a slip of the key"),
+    ("Alt+P", "pad of numbers on the screen"),
+    ("Alt+N", "the same as the big button at the bottom right"),
+)

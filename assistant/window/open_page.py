@@ -1,0 +1,93 @@
+"""Which page belongs to what is asked, and to each action beside the walk."""
+
+from __future__ import annotations
+
+from assistant.tree.model import Measure
+from assistant.walk.ask import Ask
+from assistant.window.desk import Desk
+from assistant.window.drawing import DrawingView
+from assistant.window.page import (
+    between,
+    conclude,
+    do,
+    finding,
+    group,
+    look,
+    measure,
+    plate,
+    read_only,
+    stop,
+    watch,
+)
+from assistant.window.page.aside import (
+    as_found,
+    back,
+    drawing,
+    hazard,
+    keys_help,
+    leave,
+    more,
+    notes,
+    pause,
+    person,
+    put_down,
+    sign,
+    take_along,
+    unproved,
+)
+from assistant.window.page.base import Page
+from assistant.window.session import Driver
+
+FOR_KIND = {
+    "choose": between.ChoosePage,
+    "plate": plate.PlatePage,
+    "look": look.LookPage,
+    "watch": watch.WatchPage,
+    "do": do.DoPage,
+    "finding": finding.FindingPage,
+    "conclude": conclude.ConcludePage,
+    "handed_over": between.HandedOverPage,
+    "notes": between.SettlePage,
+    "paused": between.PausedPage,
+    "leave": sign.ReadyToLeavePage,
+    "signed": sign.SignedPage,
+}
+
+PLAIN_ASIDES = {
+    "put_down": put_down.PutDownPage,
+    "unproved": unproved.UnprovedPage,
+    "notes": notes.NotesPage,
+    "as_found": as_found.AsFoundPage,
+    "take_along": take_along.TakeAlongPage,
+    "pause": pause.PausePage,
+    "leave": leave.LeavePage,
+    "person": person.PersonPage,
+    "sign": sign.SignPage,
+    "more": more.MorePage,
+    "help": keys_help.HelpPage,
+}
+
+
+def for_ask(driver: Driver, ask: Ask) -> Page:
+    """The page of what is asked."""
+    if driver.read_only and ask.kind != "signed":
+        return read_only.ReadOnlyPage(driver, ask)
+    if ask.kind == "stop":
+        return stop.StopPage(driver, ask, driver.vocabulary)
+    if ask.kind == "measure":
+        several = len(ask.readings) > 1 or (isinstance(ask.body, Measure) and ask.body.group)
+        return (group.GroupPage if several else measure.MeasurePage)(driver, ask)
+    return FOR_KIND[ask.kind](driver, ask)
+
+
+def aside(
+    name: str, driver: Driver | None, desk: Desk, step: str | None, picture: DrawingView | None
+) -> Page:
+    """The page of an action. `step` is where to go back to, `picture` the drawing that the step shows."""
+    if name == "hazard":
+        return hazard.HazardPage(driver, driver.vocabulary if driver is not None else desk.library.vocabulary)
+    if name == "back":
+        return back.BackPage(driver, step)
+    if name == "drawing":
+        return drawing.DrawingPage(driver, picture)
+    return PLAIN_ASIDES[name](driver)

@@ -1,0 +1,69 @@
+"""Back to any step taken. The position goes back; the house stays as it is, and nothing is erased."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
+
+from assistant.walk.event import Back
+from assistant.window import look, words
+from assistant.window.page.aside.base import AsidePage
+from assistant.window.page.choices import Choices
+from assistant.window.session import Driver
+from assistant.window.text import label
+
+WHY = (
+    ("slip", "A slip of the key\nthe answer was typed or tapped wrongly"),
+    ("changed", "I changed my mind\nthe answer was meant, and I see it differently now"),
+    ("look", "To look again\nnothing was wrong, I want to read it once more"),
+)
+
+
+class BackPage(AsidePage):
+    """Pick the step, pick why, Enter."""
+
+    title = "Go back"
+
+    def __init__(self, driver: Driver, step: str | None = None, parent: QWidget | None = None) -> None:
+        super().__init__(driver, parent)
+        self.column.addWidget(
+            label(
+                "The question is asked again. What you switched, opened or fitted stays as it is: "
+                "where the step needs it otherwise, that is asked first.",
+                soft=True,
+            )
+        )
+        self.steps = QListWidget()
+        self.steps.setAccessibleName("Steps taken, the latest first")
+        self.steps.setFont(look.font(look.BODY))
+        self.steps.setWordWrap(True)
+        self.steps.setMinimumHeight(100)
+        for taken in reversed(driver.visit.path):
+            asked = words.question_at(driver.library, taken.step)
+            item = QListWidgetItem(f"{taken.number}. {asked} – {taken.answer}")
+            item.setData(0x0100, taken.step)
+            self.steps.addItem(item)
+            if taken.step == step and self.steps.currentRow() < 0:
+                self.steps.setCurrentItem(item)
+        if self.steps.currentRow() < 0:
+            self.steps.setCurrentRow(0)
+        self.column.addWidget(self.steps, 1)
+        self.why = Choices(WHY)
+        self.why.picked.connect(lambda _: self.set_next("&Go back there"))
+        self.column.addWidget(self.why)
+        if not driver.visit.path:
+            self.say("No step was taken yet")
+        else:
+            self.set_next("&Go back there", False)
+
+    def first_focus(self) -> QWidget:
+        return self.steps if self.steps.count() else self.next_button
+
+    def choose(self, digit: int) -> None:
+        self.why.choose(digit)
+
+    def enter(self) -> None:
+        item = self.steps.currentItem()
+        if item is None or (
+            self.why.chosen and self.record(Back(self.driver.now(), item.data(0x0100), self.why.chosen[0]))
+        ):
+            self.left.emit()

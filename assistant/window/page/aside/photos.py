@@ -1,0 +1,47 @@
+"""Pictures taken up into the visit: kept under their hash, named in the trail by it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+
+from assistant.window import files, look
+from assistant.window.session import Driver, Refused
+from assistant.window.text import label, row_of
+
+
+class Photos(QWidget):
+    """`kept` is (hash, file name) of what was taken up; `trouble` carries a sentence."""
+
+    changed = Signal()
+    trouble = Signal(str)
+
+    def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.driver = driver
+        self.kept: list[tuple[str, str]] = []
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        self.button = QPushButton("Add &pictures")
+        self.button.setMinimumHeight(look.TARGET)
+        self.button.clicked.connect(self.pick)
+        column.addWidget(row_of(self.button))
+        self.listed = label("", soft=True)
+        column.addWidget(self.listed)
+
+    def pick(self) -> None:
+        for path in files.pick_pictures(self):
+            self.take(path)
+
+    def take(self, path: Path) -> None:
+        """Keep one picture. A picture that can't be kept says why and hides no other."""
+        try:
+            self.kept.append((self.driver.keep(files.read_picture(path)), path.name))
+        except (Refused, ValueError) as problem:
+            self.trouble.emit(str(problem))
+        except OSError as problem:
+            self.trouble.emit(f"{path.name} can't be read ({problem.strerror or 'unknown reason'}).")
+        self.listed.setText("Kept: " + ", ".join(name for _, name in self.kept) if self.kept else "")
+        self.changed.emit()

@@ -1,0 +1,186 @@
+"""Readings already taken, in any order: from memory, from paper, from the unit across the cellar.
+
+They answer the steps they fit; those steps are then passed over with a note.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListWidget, QListWidgetItem, QPushButton, QWidget
+
+from assistant.quantity.kind import KINDS
+from assistant.tree.model import Reading, readings_of
+from assistant.walk.event import PutDown, Typed
+from assistant.walk.weigh import Weighed
+from assistant.window import look, words
+from assistant.window.entry_line import EntryLine
+from assistant.window.flow import Flow
+from assistant.window.page.aside.base import AsidePage
+from assistant.window.page.base import TINY
+from assistant.window.page.offers import Offers
+from assistant.window.session import Driver
+
+AGO = (("Just now", None), ("10 min ago", 10.0), ("20 min ago", 20.0), ("An hour ago", 60.0))
+
+
+def known_readings(driver: Driver) -> list[Reading]:
+    """Every reading of the library's trees that has points of its own, each spot once, by its words."""
+    out: dict[tuple, Reading] = {}
+    for tree in driver.library.trees.values():
+        for step in tree.steps.values():
+            for reading in readings_of(step):
+                if reading.at and not any("$" in point for point in reading.at) and not reading.known_live:
+                    out.setdefault((reading.kind, tuple(sorted(reading.at))), reading)
+    return sorted(out.values(), key=lambda reading: reading.ask.lower())
+
+
+class PutDownPage(AsidePage):
+    """Find the reading by a word of it, type the value, say about when."""
+
+    title = "Put down a reading"
+    takes_digits = False
+
+    def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
+        super().__init__(driver, parent)
+        self.readings = known_readings(driver)
+        self.offers = Offers()
+        self.foot_column.insertWidget(0, self.offers)
+        self.find = QLineEdit()
+        self.find.setPlaceholderText("any word of it: plug, manifold, secondary ...")
+        self.find.setAccessibleName("Find the reading")
+        self.find.setFont(look.font(look.LEAD))
+        self.find.setMinimumHeight(look.TARGET)
+        self.find.textChanged.connect(self._list)
+        self.find.returnPressed.connect(self._to_entry)
+        self.column.addWidget(self.find)
+        self.listed = QListWidget()
+        self.listed.setAccessibleName("Readings")
+        self.listed.setMinimumHeight(110)
+        self.listed.setWordWrap(True)
+        self.listed.currentRowChanged.connect(lambda _: self._chosen())
+        self.column.addWidget(self.listed, 1)
+        self.entry_home = QHBoxLayout()
+        self.own.addLayout(self.entry_home)
+        self.ago: float | None = None
+        self.when: list[QPushButton] = []
+        self._lay_when()
+        self.entry = self._new_entry(None)
+        self._list("")
+
+    def first_focus(self) -> QWidget:
+        return self.find
+
+    @property
+    def reading(self) -> Reading | None:
+        item = self.listed.currentItem()
+        return self.readings[item.data(0x0100)] if item is not None else None
+
+    def enter(self) -> None:
+        reading = self.reading
+        weighed = self.entry.weigh_again()
+        if weighed.blank:
+            self.left.emit()
+        elif reading is None:
+            self.say("Choose first what was read.")
+        elif weighed.doubtful:
+            self.offers.ask(
+                weighed.message,
+                [
+                    (c, lambda c=c: self._put(Typed(self.entry.text, None, self.ago, chosen=c)))
+                    for c in weighed.choices
+                ],
+                self.entry.line,
+            )
+        elif weighed.understood is None:
+            self.say(weighed.message)
+        else:
+            self._put(Typed(self.entry.text, None, self.ago))
+
+    def _to_entry(self) -> None:
+        self.entry.line.setFocus()
+
+    def _put(self, typed: Typed) -> None:
+        reading = self.reading
+        if reading is None:
+            return
+        text = typed.chosen or typed.text
+        default = KINDS[reading.kind].units[0]
+        if reading.unit != default and self.entry.weighed.understood is not None:
+            text = f"{text} {reading.unit}" if _bare(text) else text
+            typed = Typed(text, typed.instrument, typed.ago)
+        if self.record(PutDown(self.driver.now(), reading.kind, reading.at, typed)):
+            when = "just now" if typed.ago is None else f"about {typed.ago:g} min ago"
+            self.say(f"Put down: {reading.ask}, {text}, {when}")
+            self.entry.write("")
+            self.find.clear()
+            self.find.setFocus()
+            self.set_next("&Back to it")
+
+    def _lay_when(self) -> None:
+        ways = Flow()
+        for place, (said, ago) in enumerate(AGO):
+            button = QPushButton(said)
+            button.setCheckable(True)
+            button.setAutoExclusive(True)
+            button.setChecked(place == 0)
+            button.setMinimumHeight(look.TARGET)
+            button.clicked.connect(lambda _=False, ago=ago: self._taken(ago))
+            ways.addWidget(button)
+            self.when.append(button)
+        self.ways = QWidget()
+        self.ways.setLayout(ways)
+        self.own.addWidget(self.ways)
+
+    def fold(self, mode: str) -> None:
+        super().fold(mode)
+        if hasattr(self, "ways"):
+            self.ways.setParent(None)
+            (self.column if mode == TINY else self.own).addWidget(self.ways)
+            self.ways.show()
+
+    def _taken(self, ago: float | None) -> None:
+        self.ago = ago
+        self.entry.line.setFocus()
+
+    def _list(self, text: str) -> None:
+        """The readings that hold every word typed."""
+        asked = text.casefold().split()
+        self.listed.clear()
+        for index, reading in enumerate(self.readings):
+            said = f"{reading.ask} – {words.leads(self.driver.vocabulary, reading.at)}"
+            searched = f"{said} {KINDS[reading.kind].title}".casefold()
+            if all(word in searched for word in asked):
+                item = QListWidgetItem(said)
+                item.setData(0x0100, index)
+                self.listed.addItem(item)
+        self.listed.setCurrentRow(0)
+        self._chosen()
+
+    def _chosen(self) -> None:
+        """The line takes the chosen reading's unit; what was typed stays."""
+        text = self.entry.text
+        self.entry_home.removeWidget(self.entry)
+        self.entry.hide()
+        self.entry.deleteLater()
+        self.entry = self._new_entry(self.reading)
+        self.entry.write(text)
+
+    def _new_entry(self, reading: Reading | None) -> EntryLine:
+        kind, unit = (reading.kind, reading.unit) if reading else ("ac_voltage", "V")
+
+        def weigh(text: str) -> Weighed:
+            return self.driver.weigh_loose(kind, unit, text)
+
+        entry = EntryLine(f"What was read: {reading.ask}" if reading else "What was read", unit, weigh)
+        entry.entered.connect(self.enter)
+        entry.typed.connect(self._typed)
+        self.entry_home.addWidget(entry)
+        return entry
+
+    def _typed(self, text: str) -> None:
+        self.offers.put_away()
+        self.set_next("Put &down" if text.strip() else "&Back to it")
+
+
+def _bare(text: str) -> bool:
+    """Whether a text ends in a digit or point, so that it names no unit."""
+    return text.strip()[-1:].isdigit() or text.strip().endswith((".", ","))

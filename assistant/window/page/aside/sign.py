@@ -1,0 +1,105 @@
+"""Sign and close the visit, with the report saved before or after."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QLineEdit, QWidget
+
+from assistant.trail.fingerprint import short
+from assistant.walk.ask import Ask
+from assistant.walk.event import Signed
+from assistant.walk.points import open_points
+from assistant.window import look
+from assistant.window.page.aside.base import AsidePage
+from assistant.window.page.between import BetweenPage
+from assistant.window.page.report import ReportSaver
+from assistant.window.session import Driver
+from assistant.window.text import label
+
+
+class SignPage(AsidePage):
+    """The technician's name closes the visit; nothing can be added after it."""
+
+    title = "Sign"
+    takes_digits = False
+
+    def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
+        super().__init__(driver, parent)
+        points = open_points(driver.visit)
+        self.column.addWidget(
+            label(
+                "Signing closes the visit: nothing can be added to it afterwards. The fingerprint "
+                "on the report stands for every line of the trail."
+            )
+        )
+        for point in points:
+            left = f" (stays open: {point.left})" if point.left else ""
+            self.column.addWidget(label(f"– Open: {point.words}{left}"))
+        self.report = ReportSaver(driver)
+        self.report.said.connect(self.say)
+        self.column.addWidget(self.report)
+        self.column.addStretch(1)
+        heading = label("Technician's name")
+        self.name = QLineEdit(driver.drafts.get(("sign", ""), ""))
+        self.name.setFont(look.font(look.WRITTEN))
+        self.name.setMinimumHeight(look.TARGET)
+        self.name.setMaxLength(200)
+        self.name.setAccessibleName("Technician's name")
+        self.name.textChanged.connect(self._changed)
+        self.name.returnPressed.connect(self.enter)
+        heading.setBuddy(self.name)
+        self.own.addWidget(heading)
+        self.own.addWidget(self.name)
+        self._changed(self.name.text())
+
+    def first_focus(self) -> QWidget:
+        return self.name
+
+    def enter(self) -> None:
+        name = self.name.text().strip()
+        if not name:
+            self.left.emit()
+        elif self.record(Signed(self.driver.now(), name)):
+            self.driver.drafts.pop(("sign", ""), None)
+            self.left.emit()
+
+    def _changed(self, text: str) -> None:
+        self.driver.drafts["sign", ""] = text
+        self.set_next("&Sign and close" if text.strip() else "&Back to it")
+
+
+class SignedPage(BetweenPage):
+    """The visit is closed: its fingerprint, its report."""
+
+    next_words = "&Visits"
+
+    def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
+        super().__init__(driver, ask, f"Signed by {driver.visit.signed}", parent)
+        tip = driver.recorder.tip if driver.recorder is not None else ""
+        if tip:
+            self.column.addWidget(label("Fingerprint", bold=True))
+            self.column.addWidget(label(short(tip), look.LEAD))
+        self.report = ReportSaver(driver)
+        self.report.said.connect(self.say)
+        self.column.addWidget(self.report)
+        self.column.addStretch(1)
+        self.set_next("&Visits")
+
+    def enter(self) -> None:
+        self.opens.emit("shelf")
+
+
+class ReadyToLeavePage(BetweenPage):
+    """Nothing is left to ask."""
+
+    def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
+        super().__init__(driver, ask, ask.say, parent)
+        points = open_points(driver.visit)
+        for point in points:
+            self.column.addWidget(label(f"– Open: {point.words}"))
+        if not points:
+            self.column.addWidget(label("Nothing is open."))
+        self.column.addStretch(1)
+        self.set_next("&Hand over")
+
+    def enter(self) -> None:
+        self.opens.emit("leave")

@@ -1,0 +1,189 @@
+"""What every page has: one column of attention, a foot that never scrolls, and a place for a drawing.
+
+The foot holds the verdict, the page's own field and Next. The drawing stands at the side of a wide window and
+folds in under the question in a narrow one.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QHBoxLayout,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from assistant.walk.event import Event
+from assistant.window import look
+from assistant.window.session import Driver, Refused
+from assistant.window.text import label
+
+WIDE, NARROW, TINY = "wide", "narrow", "tiny"
+
+
+_SCROLL = {Qt.Key.Key_PageDown: 1, Qt.Key.Key_PageUp: -1}
+
+
+class Page(QWidget):
+    """`left` asks for what comes next; `opens` asks for another page by name; `status` is told after a
+    change.
+    """
+
+    left = Signal()
+    opens = Signal(str)
+    next_words = "&Next"
+    takes_digits = True
+    keeps_line = False
+    """Whether the verdict line keeps its height while it is empty, so that nothing jumps while typing."""
+
+    def __init__(self, driver: Driver | None, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.driver = driver
+        self.picture: QWidget | None = None
+        self.mode = NARROW
+        across = QHBoxLayout(self)
+        across.setContentsMargins(0, 0, 0, 0)
+        across.setSpacing(0)
+        centre = QVBoxLayout()
+        centre.setSpacing(0)
+        across.addLayout(centre, 1)
+        self.side = QWidget()
+        self.side.setObjectName("side")
+        self.side.setFixedWidth(400)
+        self.side_column = QVBoxLayout(self.side)
+        self.side_column.setContentsMargins(14, 16, 14, 14)
+        self.side.hide()
+        across.addWidget(self.side)
+        self.scroll = QScrollArea()
+        self.scroll.setWidgetResizable(True)
+        self.scroll.setMinimumHeight(1)
+        self.scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        paper = QWidget()
+        paper.setObjectName("paper")
+        self.column = QVBoxLayout(paper)
+        self.column.setContentsMargins(24, 14, 24, 14)
+        self.column.setSpacing(10)
+        self.scroll.setWidget(paper)
+        centre.addWidget(self.scroll, 1)
+        centre.addWidget(self._make_foot())
+        self.beside = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self.beside.setSpacing(18)
+        self.words = QVBoxLayout()
+        self.words.setSpacing(8)
+        self.beside.addLayout(self.words, 3)
+
+    def _make_foot(self) -> QWidget:
+        foot = QWidget()
+        foot.setObjectName("foot")
+        foot.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+        self.foot_column = QVBoxLayout(foot)
+        self.foot_column.setContentsMargins(24, 8, 16, 10)
+        self.foot_column.setSpacing(4)
+        self.verdict = label("", look.LEAD, bold=True)
+        self.verdict.setObjectName("verdict")
+        self.foot_row = QHBoxLayout()
+        self.foot_row.setSpacing(12)
+        self.own = QVBoxLayout()
+        self.foot_row.addLayout(self.own, 1)
+        self.next_button = QPushButton(self.next_words)
+        self.next_button.setObjectName("next")
+        self.next_button.setFont(look.font(look.LEAD, bold=True))
+        self.next_button.setMinimumSize(132, 56)
+        self.next_button.clicked.connect(self.enter)
+        self.foot_row.addWidget(self.next_button, 0, Qt.AlignmentFlag.AlignBottom)
+        self.foot_column.addWidget(self.verdict)
+        self.foot_column.addLayout(self.foot_row)
+        self.say("")
+        return foot
+
+    # what a page overrides
+
+    def enter(self) -> None:
+        """Enter, or the big button."""
+        self.left.emit()
+
+    def choose(self, digit: int) -> None:
+        """A digit that no field took."""
+
+    def first_focus(self) -> QWidget:
+        return self.next_button
+
+    # what a page uses
+
+    def record(self, event: Event) -> bool:
+        """Send an answer; False and a sentence in the foot where it was not taken."""
+        try:
+            self.driver.send(event)
+        except Refused as refused:
+            self.say(str(refused))
+            return False
+        return True
+
+    def say(self, words: str, sure: bool = True) -> None:
+        """The verdict line: bold once it counts, plain while it only echoes what is being typed."""
+        self.verdict.setText(words)
+        self.verdict.setFont(look.font(look.LEAD, sure))
+        self.verdict.setAccessibleName(f"Verdict: {words}" if words else "No verdict yet")
+        self.verdict.setVisible(bool(words) or self.keeps_line)
+
+    def set_next(self, words: str, on: bool = True) -> None:
+        self.next_button.setText(words)
+        self.next_button.setAccessibleName(words.replace("&", ""))
+        self.next_button.setEnabled(on)
+
+    def add(self, thing: QWidget) -> QWidget:
+        self.column.addWidget(thing)
+        return thing
+
+    def place_picture(self, picture: QWidget | None) -> None:
+        self.picture = picture
+        self.fold(self.mode)
+
+    def fold(self, mode: str) -> None:
+        """Lay the page out for a wide, a narrow or a tiny window."""
+        self.mode = mode
+        picture = self.picture
+        edge = 12 if mode == TINY else 24
+        self.column.setContentsMargins(edge, 10 if mode == TINY else 14, edge, 10)
+        self.foot_column.setContentsMargins(edge, 6, 12, 6 if mode == TINY else 12)
+        self.next_button.setMinimumSize(96 if mode == TINY else 132, look.TARGET if mode == TINY else 56)
+        across = mode != TINY
+        self.beside.setDirection(
+            QBoxLayout.Direction.LeftToRight if across else QBoxLayout.Direction.TopToBottom
+        )
+        if picture is not None:
+            if mode == WIDE:
+                self.beside.removeWidget(picture)
+                self.side_column.insertWidget(0, picture)
+            elif self.beside.indexOf(picture) < 0:
+                self.side_column.removeWidget(picture)
+                self.beside.addWidget(picture, 2)
+            picture.show()
+        self.side.setVisible(mode == WIDE and self.side_column.count() > 0)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key = event.key()
+        if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.next_button.click()
+        elif self.takes_digits and Qt.Key.Key_1 <= key <= Qt.Key.Key_9:
+            self.choose(key - Qt.Key.Key_0)
+        elif key in _SCROLL:
+            bar = self.scroll.verticalScrollBar()
+            bar.setValue(bar.value() + _SCROLL[key] * (bar.pageStep() - 40))
+        else:
+            super().keyPressEvent(event)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        QTimer.singleShot(0, self, self._focus)
+
+    def _focus(self) -> None:
+        inside = self.focusWidget()
+        if self.isVisible() and (inside is None or not inside.hasFocus()):
+            self.first_focus().setFocus(Qt.FocusReason.OtherFocusReason)

@@ -1,0 +1,179 @@
+"""The common part of every step: what came before it, the question, why, cautions, how, and the drawing."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
+
+from assistant.tree.model import Common
+from assistant.walk.ask import Ask, Taken
+from assistant.walk.event import Cannot
+from assistant.window import drawing, look, words
+from assistant.window.caution import CautionSign
+from assistant.window.pad import Pad
+from assistant.window.page.base import TINY, Page
+from assistant.window.page.offers import Offers
+from assistant.window.session import Driver
+from assistant.window.text import banner, label, row_of
+from assistant.window.unproved import UnprovedList
+
+CANNOT = ("No access", "No meter for it", "Not mine to open", "Not safe here", "Another reason")
+
+
+class StepPage(Page):
+    """Shows one Ask. Subclasses add what is answered."""
+
+    def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
+        super().__init__(driver, parent)
+        self.ask = ask
+        self.common: Common | None = ask.body.common if ask.body is not None else None
+        self.offers = Offers()
+        self.offers.toggled.connect(self._crowding_changed)
+        self.foot_column.insertWidget(0, self.offers)
+        self.pad: Pad | None = None
+        self._told_before()
+        if ask.in_front:
+            self.add(banner(ask.in_front))
+        self.question = label(words.spoken(ask, driver.vocabulary), look.QUESTION)
+        self.add(self.question)
+        if self.common is not None:
+            self._told(self.common)
+        self.essential = label("", bold=True)
+        self.add(self.essential)
+        self.show_essential()
+        self.column.addLayout(self.beside)
+        self._draw(self.points())
+        self.unproved = UnprovedList(driver)
+        self.side_column.addWidget(self.unproved, 1)
+
+    def points(self) -> tuple[str, ...]:
+        """The points to mark on the drawing."""
+        points = self.common.at if self.common is not None else ()
+        return points or (self.ask.readings[0].at if len(self.ask.readings) == 1 else ())
+
+    def show_essential(self, *more: str) -> None:
+        """What has to be seen without scrolling: where the leads go, the meter, the power."""
+        needs = self.common.needs if self.common is not None else {}
+        said = [*more, words.power(self.driver.vocabulary, needs, self.ask.circuit)]
+        self.essential.setText("\n".join(part for part in said if part))
+        self.essential.setVisible(bool(self.essential.text()))
+
+    def fill(self, text: str) -> str:
+        return words.fill(text, self.driver.vocabulary, self.ask.circuit)
+
+    def key(self, name: str) -> tuple[str, str]:
+        """Where the draft of a field of this page is kept."""
+        return self.ask.step, name
+
+    def seen(self) -> None:
+        """The cautions of this page count as read once the person answers."""
+        if self.common is not None:
+            self.driver.cautions_seen(self.common.caution)
+
+    def ask_why_not(self, back_to: QWidget) -> None:
+        """Why it can't be taken; every answer goes the same way in the tree."""
+        self.offers.ask(
+            "Why can't it be taken?", [(why, lambda why=why: self.cannot(why)) for why in CANNOT], back_to
+        )
+
+    def cannot(self, why: str) -> None:
+        self.seen()
+        if self.record(Cannot(self.driver.now(), self.ask.step, why)):
+            self.left.emit()
+
+    def cannot_button(self, text: str = "&Can't take it") -> QPushButton:
+        """The button for it, hidden where the tree knows no way on without an answer."""
+        button = QPushButton(text)
+        button.setMinimumHeight(look.TARGET)
+        button.clicked.connect(lambda: self.ask_why_not(self.first_focus()))
+        button.setVisible(getattr(self.ask.body, "cannot", None) is not None)
+        return button
+
+    def choose(self, digit: int) -> None:
+        self.offers.pick(digit)
+
+    def toggle_pad(self, line: QLineEdit) -> None:
+        """The number pad above the field, or away again."""
+        if self.pad is None:
+            self.pad = Pad()
+            self.pad.hide()
+            self.pad.entered.connect(self.enter)
+            self.foot_column.insertWidget(self.foot_column.indexOf(self.verdict), self.pad)
+        self.pad.line = line
+        self.pad.setVisible(self.pad.isHidden())
+        self.crowded()
+        line.setFocus()
+
+    def _crowding_changed(self) -> None:
+        if self.mode == TINY and not self.offers.isHidden():
+            self.scroll.verticalScrollBar().setValue(0)
+        self.crowded()
+
+    def fold(self, mode: str) -> None:
+        """In a tiny window a question back stands at the top of the page and not in the foot."""
+        super().fold(mode)
+        if hasattr(self, "offers"):
+            shown = not self.offers.isHidden()
+            self.offers.setParent(None)
+            (self.column if mode == TINY else self.foot_column).insertWidget(0, self.offers)
+            self.offers.setVisible(shown)
+
+    @property
+    def crowding(self) -> bool:
+        """Whether the pad or a question back takes room in the foot."""
+        return (self.pad is not None and not self.pad.isHidden()) or not self.offers.isHidden()
+
+    def crowded(self) -> None:
+        """Called when that changes: a page with a scale puts it away meanwhile."""
+
+    def _told_before(self) -> None:
+        """What the walk worked out or passed over since the last page."""
+        for taken in self.driver.visit.history[self.driver.shown :]:
+            said = passed_words(self.driver, taken)
+            if said:
+                self.add(banner(said))
+
+    def _told(self, common: Common) -> None:
+        if common.why:
+            self.add(label(self.fill(common.why), look.BODY, soft=True))
+        vocabulary = self.driver.vocabulary
+        cautions = [vocabulary.cautions[name] for name in common.caution if name in vocabulary.cautions]
+        for caution in cautions:
+            self.words.addWidget(CautionSign(caution, self.driver.caution_is_new(caution.name)))
+        for line in common.how:
+            self.words.addWidget(label(self.fill(line)))
+        if common.teach:
+            self._teach(self.fill(common.teach))
+
+    def _teach(self, said: str) -> None:
+        """The two sentences for the apprentice, shut until asked for."""
+        button = QPushButton("E&xplain")
+        button.setCheckable(True)
+        button.setMinimumHeight(look.TARGET)
+        text = label(said)
+        text.hide()
+        button.toggled.connect(text.setVisible)
+        row = row_of(button)
+        self.words.addWidget(row)
+        self.words.addWidget(text)
+
+    def _draw(self, points: tuple[str, ...]) -> None:
+        name = drawing.choose(self.driver.vocabulary, points)
+        if name is None:
+            return
+        view = drawing.DrawingView(name, points, words.leads(self.driver.vocabulary, points))
+        view.pressed.connect(lambda: self.opens.emit("drawing"))
+        self.place_picture(view)
+
+
+def passed_words(driver: Driver, taken: Taken) -> str:
+    """What to say on the next page about a step that asked nothing; empty where there is nothing to say."""
+    if taken.verb == "compute":
+        record = taken.records[0] if taken.records else None
+        if record is None:
+            return taken.answer[:1].upper() + taken.answer[1:] + "."
+        verdict = f": {record.verdict.words}" if record.verdict and record.verdict.bands else ""
+        return f"Worked out: {record.computed or ''} = {record.echo}{verdict}"
+    if taken.passed:
+        asked = words.question_at(driver.library, taken.step)
+        return f"Passed over: {asked} ({taken.answer})"
+    return ""

@@ -1,0 +1,152 @@
+"""The window's one handle on a visit: what is asked, what a text would mean, and sending an answer.
+
+An answer is tried, written and synced before the next question shows (assistant/trail/live.py). Widgets judge
+nothing; they ask here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+
+from assistant.errors import UserError
+from assistant.house.model import Vocabulary
+from assistant.trail.clock import now as wall_clock
+from assistant.trail.error import TrailError
+from assistant.trail.keep import person
+from assistant.tree.library import Library
+from assistant.tree.model import Reading
+from assistant.walk.ask import Ask
+from assistant.walk.event import Event, Exported
+from assistant.walk.state import BadAnswer, OutOfOrder, Visit
+from assistant.walk.visit import asked
+from assistant.walk.weigh import Weighed, weigh, weigh_loose, weigh_reading
+
+
+class Refused(Exception):
+    """An answer was not taken; the text is a sentence for the person, and nothing has changed."""
+
+
+class Driver(QObject):
+    """One open visit. `changed` is sent after every answer that was taken.
+
+    `live` is the visit with its recorder (assistant/trail/live.py); `now` gives the time with its offset, and
+    tests put their own clock in.
+    """
+
+    changed = Signal()
+
+    def __init__(self, live: Any, now: Callable[[], str] = wall_clock, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.live, self.now = live, now
+        self.drafts: dict[tuple[str, str], str] = {}
+        """What was typed and not sent yet: (step, reading) -> text. A page built anew finds it here."""
+        self._cautioned: dict[str, tuple] = {}
+        self.shown = len(self.visit.history)
+        """How many steps the person has seen; what the walk did by itself after them is told on the next
+        page.
+        """
+
+    @property
+    def visit(self) -> Visit:
+        return self.live.visit
+
+    @property
+    def recorder(self) -> Any:
+        return self.live.recorder
+
+    @property
+    def library(self) -> Library:
+        return self.visit.library
+
+    @property
+    def vocabulary(self) -> Vocabulary:
+        return self.visit.library.vocabulary
+
+    @property
+    def folder(self) -> Path | None:
+        return getattr(self.recorder, "folder", None)
+
+    @property
+    def read_only(self) -> str | None:
+        """Why nothing can be added to this visit, or None."""
+        return getattr(self.recorder, "read_only", None)
+
+    def ask(self) -> Ask:
+        return asked(self.visit)
+
+    def weigh(self, name: str, text: str) -> Weighed:
+        return weigh(self.visit, name, text)
+
+    def weigh_reading(self, reading: Reading, text: str, env: dict) -> Weighed:
+        """The same for one reading of a page, with what is typed above it already in `env`."""
+        return weigh_reading(reading, text, env)
+
+    def weigh_loose(self, kind: str, unit: str, text: str) -> Weighed:
+        return weigh_loose(kind, unit, text)
+
+    def send(self, event: Event) -> None:
+        """Take an answer. Raises Refused with a sentence; then nothing has changed, on disk or here."""
+        try:
+            self.live.send(event)
+        except (BadAnswer, TrailError) as problem:
+            raise Refused(str(problem)) from problem
+        except OutOfOrder as problem:
+            raise Refused(
+                f"This page is no longer what is asked ({problem}). Esc brings the question."
+            ) from problem
+        self.changed.emit()
+
+    def keep(self, data: bytes) -> str:
+        """Keep a picture or another file with the visit; its hash. Raises Refused."""
+        try:
+            return self.recorder.keep(data)
+        except TrailError as problem:
+            raise Refused(str(problem)) from problem
+
+    def keep_person(self, person: dict[str, str]) -> str:
+        try:
+            return self.recorder.keep_person(person)
+        except TrailError as problem:
+            raise Refused(str(problem)) from problem
+
+    def export(self, folder: Path, paper: str) -> str:
+        """The reports written into `folder`, recorded in the trail; what became of it, in a sentence."""
+        from assistant.report.export import write_all
+
+        tip = self.recorder.tip
+        try:
+            said = write_all(self.folder, folder, paper=paper)
+            self.send(Exported(self.now(), f"report, {paper}", tip))
+        except (UserError, Refused, TrailError) as problem:
+            return str(problem)
+        except OSError as problem:
+            return f"The report can't be written to {folder} ({problem.strerror}). Choose another folder."
+        return said or f"The report is in {folder}."
+
+    def person(self) -> dict[str, str]:
+        """The customer's data as kept with the visit; empty where there are none, or they were erased."""
+        if self.visit.person is None or self.folder is None:
+            return {}
+        try:
+            return person(self.folder, self.visit.person) or {}
+        except TrailError:
+            return {}
+
+    def caution_is_new(self, name: str) -> bool:
+        """Whether this caution was not yet shown in full since power last changed."""
+        return self._cautioned.get(name) != self._power()
+
+    def cautions_seen(self, names: tuple[str, ...]) -> None:
+        for name in names:
+            self._cautioned[name] = self._power()
+
+    def close(self) -> None:
+        self.live.close()
+
+    def _power(self) -> tuple:
+        house = self.visit.house
+        return tuple(sorted(house.circuits.items())), tuple(sorted(house.epochs.items()))

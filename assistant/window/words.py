@@ -1,0 +1,141 @@
+"""The few words that the window adds to those of the trees: times, leads, the meter, power, names made
+plain.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from assistant.house.model import Vocabulary
+from assistant.quantity.kind import KINDS
+from assistant.report.notice import NOTICE
+from assistant.tree.library import Library
+from assistant.tree.model import Compute, HandOver, Reading, Step
+from assistant.walk.ask import Ask
+
+QUALIFIED = " ".join(NOTICE)
+
+_POWER = {"live": "on", "off": "switched off", "dead": "off and proved dead", "unknown": "not known yet"}
+
+
+def plain(name: str) -> str:
+    """A vocabulary name as words: `pressure_switch.closes` -> "pressure switch closes"."""
+    return name.replace("_", " ").replace(".", " ")
+
+
+def fill(text: str, vocabulary: Vocabulary, circuit: str | None) -> str:
+    """`text` with the procedure's circuit in place of $circuit."""
+    if circuit is None:
+        return text
+    known = vocabulary.circuits.get(circuit)
+    return text.replace("$circuit", known.title if known else plain(circuit))
+
+
+def point(vocabulary: Vocabulary, name: str) -> str:
+    """A point as the drawing labels it."""
+    known = vocabulary.points.get(name)
+    return known.label if known else plain(name)
+
+
+def leads(vocabulary: Vocabulary, points: tuple[str, ...]) -> str:
+    """Where the leads (or the one probe) go, numbered as on the drawing."""
+    names = [point(vocabulary, name) for name in points]
+    if len(names) < 2:
+        return f"At: {names[0]}" if names else ""
+    return "Leads: " + ", ".join(f"{number} to {name}" for number, name in enumerate(names, 1))
+
+
+def meter(reading: Reading) -> str:
+    """The meter's function and, where it matters, its impedance."""
+    kind = KINDS.get(reading.kind)
+    function = kind.title if kind else plain(reading.kind)
+    return f"Meter: {function}, {reading.meter}" if reading.meter else f"Meter: {function}"
+
+
+def power(vocabulary: Vocabulary, needs: dict[str, str], circuit: str | None = None) -> str:
+    """What must be on, off or dead while this is done."""
+    said = []
+    for name, state in needs.items():
+        real = circuit if name == "$circuit" and circuit else name
+        known = vocabulary.circuits.get(real)
+        said.append(f"{known.title if known else plain(real)} {_POWER.get(state, state)}")
+    return "Power: " + ", ".join(said) if said else ""
+
+
+def state(word: str) -> str:
+    """A circuit's power state as a person says it."""
+    return _POWER.get(word, word)
+
+
+def parse_time(at: str) -> datetime | None:
+    """A recorded time; None where it is none."""
+    try:
+        return datetime.fromisoformat(at)
+    except ValueError:
+        return None
+
+
+def clock(at: str) -> str:
+    """The local hour and minute of a recorded time: "9:14"."""
+    when = parse_time(at)
+    return f"{when.hour}:{when.minute:02d}" if when else at
+
+
+def day(at: str) -> str:
+    """The local day and minute of a recorded time."""
+    when = parse_time(at)
+    return f"{when.day} {when:%b} {when.year}, {when.hour}:{when.minute:02d}" if when else at
+
+
+def lasting(seconds: float) -> str:
+    """A duration: "45 s", "2 min 10 s", "1 h 5 min"."""
+    whole = max(0, round(seconds))
+    if whole < 60:
+        return f"{whole} s"
+    minutes, rest = divmod(whole, 60)
+    if minutes < 60:
+        return f"{minutes} min {rest} s" if rest else f"{minutes} min"
+    hours, minutes = divmod(minutes, 60)
+    return f"{hours} h {minutes} min" if minutes else f"{hours} h"
+
+
+def ago(at: str, now: str) -> str:
+    """How long before `now` something was recorded: "just now", "12 min ago"."""
+    then, here = parse_time(at), parse_time(now)
+    if then is None or here is None:
+        return ""
+    try:
+        seconds = (here - then).total_seconds()
+    except TypeError:
+        return ""
+    return "just now" if seconds < 60 else f"{lasting(seconds - seconds % 60)} ago"
+
+
+def question(step: Step) -> str:
+    """What a step asks or says, for the list of steps taken."""
+    asked = getattr(step, "ask", None) or getattr(step, "title", None) or getattr(step, "finding", None)
+    if asked:
+        return asked.replace("$circuit", "the circuit")
+    if isinstance(step, Compute):
+        return f"Work out: {plain(step.function)}"
+    if isinstance(step, HandOver):
+        return f"Hand over to: {plain(step.complaint)}"
+    return plain(step.common.name)
+
+
+def question_at(library: Library, address: str) -> str:
+    """The question of the step at `tree.step`; the address made plain where the tree has changed since."""
+    try:
+        return question(library.step(address)[1])
+    except (KeyError, ValueError):
+        return plain(address)
+
+
+def spoken(ask: Ask, vocabulary: Vocabulary) -> str:
+    """Ask's own words with the circuit's name put in."""
+    return fill(ask.say or (question(ask.body) if ask.body is not None else ""), vocabulary, ask.circuit)
+
+
+def plain_answer(answer: str) -> str:
+    """An answer as the walk wrote it down, with vocabulary names made plain."""
+    return answer.replace("_", " ")

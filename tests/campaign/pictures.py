@@ -1,0 +1,198 @@
+"""Pictures of every page, light and dark, at 1024x600 and wide: `python tests/campaign/pictures.py FOLDER`.
+
+QT_SCALE_FACTOR=2 gives the same at twice the scale, QT_QPA_PLATFORM=xcb under Xvfb the same on a real screen.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "window"))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
+
+from PySide6.QtCore import QEventLoop, QTimer
+from PySide6.QtWidgets import QApplication
+from scenes import AT, Scene, library
+
+from assistant.walk.event import Hazard, Note, Paused, Signed
+from assistant.window import look
+from assistant.window.app import dress
+from assistant.window.desk import Desk
+from assistant.window.frame import Window
+
+SIZES = {"small": (1024, 600), "wide": (1360, 820), "tiny": (512, 300)}
+
+
+def settle(milliseconds: int = 30) -> None:
+    """Let layouts and focus come to rest."""
+    loop = QEventLoop()
+    QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
+
+
+def scenes(root: Path) -> Iterator[tuple[str, Callable[[Window], None]]]:
+    """(name, what brings a window there)."""
+    count = iter(range(10_000))
+
+    def scene(*complaints: str) -> Scene:
+        return Scene(root / f"visit{next(count)}", *complaints)
+
+    def at(way: str, *more) -> Callable[[Window], None]:
+        return lambda window: window.show_visit(
+            getattr(scene(*more), way)().driver if way else scene(*more).driver
+        )
+
+    def aside(way: str, name: str) -> Callable[[Window], None]:
+        def come(window: Window) -> None:
+            at(way)(window)
+            window.open(name)
+
+        return come
+
+    def typed(way: str, text: str, enters: int = 1) -> Callable[[Window], None]:
+        def come(window: Window) -> None:
+            at(way)(window)
+            settle()
+            window.page.entry.write(text)
+            for _ in range(enters):
+                window.page.enter()
+
+        return come
+
+    def event(made) -> Callable[[Window], None]:
+        def come(window: Window) -> None:
+            window.show_visit(scene().to_volts().send(made).driver)
+
+        return come
+
+    def rows(window: Window) -> None:
+        at("to_dead_proof")(window)
+        for row, text in zip(window.page.rows, ("121.4", "0", "0", "3.2"), strict=False):
+            row.entry.write(text)
+            window.page._entered(row)
+
+    def watching(window: Window) -> None:
+        at("to_watch")(window)
+        page = window.page
+        page.clock = lambda: 100.0
+        page.start()
+        page.clock = lambda: 112.4
+        page.happened("inducer.runs")
+        page.clock = lambda: 131.0
+        page.happened("ignitor.glows")
+        page.tick()
+        page.timer.stop()
+
+    def watched(window: Window) -> None:
+        watching(window)
+        window.page.enter()
+
+    def picked(window: Window) -> None:
+        at("")(window)
+        settle()
+        window.page.choose(2)
+
+    def pad(window: Window) -> None:
+        at("to_volts")(window)
+        window.page.toggle_pad(window.page.entry.line)
+
+    def why_not(window: Window) -> None:
+        at("to_volts")(window)
+        window.page.cannot_way.click()
+
+    yield "notice", lambda window: (setattr(window.desk, "first_time", lambda: True), window.begin())
+    yield "start", lambda window: window.show_start()
+    yield (
+        "new",
+        lambda window: (
+            window.show_start(),
+            window.new_visit(),
+            window.page.choose(1),
+            window.page.choose(2),
+        ),
+    )
+    yield "look", picked
+    yield "plate", at("to_plate")
+    yield "measure", at("to_volts")
+    yield "measure-judged", typed("to_volts", "104.5")
+    yield "measure-implausible", typed("to_volts", "1184")
+    yield "measure-doubt", typed("to_volts", "1,200")
+    yield "measure-close", typed("to_volts", "107-109")
+    yield "measure-pad", pad
+    yield "measure-cannot", why_not
+    yield "manifold", at("to_manifold")
+    yield "do", at("to_stat")
+    yield "do-wait", at("to_wait")
+    yield "dead-proof", rows
+    yield "ohms", at("to_ohms")
+    yield "watch", at("to_watch")
+    yield "watch-running", watching
+    yield "watch-over", watched
+    yield "finding", at("to_finding")
+    yield "conclude", at("to_conclude")
+    yield "proof", at("to_proof")
+    yield "stop", event(Hazard(AT, "gas_smell"))
+    yield "paused", event(Paused(AT, "Waiting for a part: motor ordered"))
+    yield "choose", at("to_proved", "no_heat", "zone_spillover")
+    yield "settle", lambda window: window.show_visit(scene("zone_spillover").driver)
+    yield "leave", lambda window: (at("to_finding")(window), window.open("leave"))
+    yield "signed", lambda window: window.show_visit(scene().to_proved().send(Signed(AT, "R. Ortiz")).driver)
+    yield (
+        "notes",
+        lambda window: (
+            window.show_visit(scene().send(Note(AT, "Water mark on the wall.")).driver),
+            window.open("notes"),
+        ),
+    )
+    for name in (
+        "put_down",
+        "unproved",
+        "back",
+        "as_found",
+        "take_along",
+        "hazard",
+        "pause",
+        "drawing",
+        "more",
+        "help",
+        "person",
+        "sign",
+    ):
+        yield name, aside("to_dead_proof", name)
+
+
+def main(folder: Path, only: list[str]) -> None:
+    """Every page into `folder`, or those named in `only`."""
+    folder.mkdir(parents=True, exist_ok=True)
+    app = QApplication([])
+    light = app.palette()
+    for colours, palette in (("light", light), ("dark", look.dark_palette())):
+        dress(app, palette)
+        for size, (wide, tall) in SIZES.items():
+            with tempfile.TemporaryDirectory() as root:
+                desk = Desk(Path(root) / "shelf")
+                desk.library = library()
+                desk.first_time = lambda: False
+                for visit in ("first", "second"):
+                    Scene(desk.shelf / visit).to_volts().driver.close()
+                for name, come in scenes(Path(root)):
+                    if only and name not in only:
+                        continue
+                    window = Window(desk)
+                    window.resize(wide, tall)
+                    window.show()
+                    come(window)
+                    settle()
+                    window.grab().save(str(folder / f"{size}-{colours}-{name}.png"))
+                    window.close()
+                    window.deleteLater()
+                    settle(1)
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]), sys.argv[2:])
