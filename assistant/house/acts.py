@@ -17,7 +17,7 @@ _OWN_FIELDS = ("say", "undo", "fits", "counts", "needs")
 
 def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
     """`acts:`, each with what it sets, needs and is undone by."""
-    circuits = desk.names.get("circuits", ())
+    circuits = desk.names.get("circuits") or ()
     for circuit in circuits:
         if circuit in _OWN_FIELDS:
             desk.problems.add(
@@ -28,6 +28,7 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
 
     def build(name: str, form: Form) -> Act | None:
         say = form.words("say", need=True)
+        form.may_have(circuits)
         sets = {}
         for circuit in circuits:
             if circuit not in _OWN_FIELDS and form.has(circuit):

@@ -18,18 +18,19 @@ T = TypeVar("T")
 @dataclass
 class Desk:
     """`names` has, for each section, every name written there, also where its entry is wrong: one mistake
-    then gives one problem and not one at each use.
+    then gives one problem and not one at each use. None: the file that has them can't be read, so any will
+    do.
     """
 
     problems: Problems
-    names: dict[str, Collection[str]] = field(default_factory=dict)
+    names: dict[str, Collection[str] | None] = field(default_factory=dict)
 
     def known(self, text: Text | None, section: str, what: str) -> str | None:
         """The text where it is a name of `section`; otherwise None, with a problem noted."""
         if text is None:
             return None
         names = self.names.get(section, ())
-        if text.value in names:
+        if names is None or text.value in names:
             return text.value
         self.problems.unknown(text, what, names)
         return None

@@ -126,6 +126,10 @@ class Form:
         node = self.fields(name, need)
         return None if node is None else Form(node, f"'{name}' of {self.what}", self.problems)
 
+    def may_have(self, names: Iterable[str]) -> None:
+        """Fields that are allowed and read by `has` and `get` only where they are there."""
+        self.known.update(dict.fromkeys(names))
+
     def close(self) -> None:
         """Report the fields that nobody asked for."""
         for name, place in self.node.keys.items():

@@ -23,6 +23,7 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
     """
     desks = {name: Desk(Problems()) for name in FILES}
     tops = {name: _top(name, texts, desks[name].problems) for name in FILES}
+    no_cautions = bool(desks[CAUTIONS].problems.found)
     house = Form(tops[HOUSE], HOUSE, desks[HOUSE].problems)
     safety = Form(tops[CAUTIONS], CAUTIONS, desks[CAUTIONS].problems)
     _format(house, desks[HOUSE])
@@ -46,6 +47,8 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
     house.close()
     safety.close()
     names = {name: node.keys if node else {} for name, node in section.items()}
+    if no_cautions:
+        names |= {"cautions": None, "stops": None}
     for desk in desks.values():
         desk.names = names
     desk = desks[HOUSE]

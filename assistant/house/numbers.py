@@ -26,12 +26,11 @@ def exact_number(text: str) -> Fraction | None:
 
 def number_hint(text: str) -> str:
     """What to write instead of a text that is no number."""
-    digits = text.lstrip("+-").replace("_", "").replace(",", "").replace(" ", "")
-    if text.startswith("+") or "_" in text or "," in text or (len(digits) > 1 and digits[0] == "0"):
-        plain = ("-" if text.startswith("-") else "") + (digits.lstrip("0") or "0")
-        plain = "0" + plain if plain.startswith(".") else plain
-        if exact_number(plain) is not None:
-            return f"; write {plain}" + (" or use a point for decimals" if "," in text else "")
+    sign = "-" if text.startswith("-") else ""
+    whole, point, decimals = re.sub("[+_, -]", "", text).partition(".")
+    plain = sign + (whole.lstrip("0") or "0") + (point + decimals if decimals else "")
+    if plain != text and exact_number(plain) is not None:
+        return f"; write {plain}" + (", or a point before decimals" if "," in text else "")
     if _LOOKS_LIKE_ONE.fullmatch(text):
         return "; numbers lie between 0.000000000001 and 1000000000000"
     return "; write digits, such as 118.4 or -0.15"

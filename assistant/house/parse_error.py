@@ -8,6 +8,7 @@ from assistant.house.encoding import position
 from assistant.house.place import Problem
 
 _SAID = (
+    ("found unexpected ':'", "a space or a value is missing after a colon; write 'name: value'"),
     ("maximum nesting depth", "nested far too deep; a tree file needs fewer than ten levels"),
     (
         "mapping values are not allowed",

@@ -83,7 +83,10 @@ def pairs_lie_on_their_circuit(circuits: dict[str, Circuit], points: dict[str, P
         for pair in circuit.pairs:
             for name in pair:
                 point = points.get(name)
-                if point and point.circuit != circuit.name and point.of != "ground":
+                elsewhere = point and (
+                    point.circuit not in (None, circuit.name) or point.of not in (None, "ground")
+                )
+                if elsewhere:
                     desk.problems.add(
                         circuit.place,
                         "value",

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from assistant.house.fields import Form, one_text
 from assistant.house.numbers import seconds
-from assistant.house.reader import Text
+from assistant.house.reader import Fields, Node, Text
 from assistant.tree.desk import TreeDesk
 from assistant.tree.model import Common, Do, Look, Measure, Reading, Watch, Way
-from assistant.tree.readings import reading, readings
+from assistant.tree.readings import each_band_must_lead, every_band_leads, reading, readings
 
 MOST_WATCHED_READINGS = 4
 
@@ -40,18 +40,8 @@ def watch(form: Form, common: Common, desk: TreeDesk) -> Watch | None:
             form.place("events"), "missing", "'events' is empty; name what should happen, in order"
         )
     missing = ways(form, "missing", desk)
-    wanted = dict.fromkeys(text.value for text in events)
-    fields = form.fields("missing")
-    for event, place in fields.keys.items() if fields else ():
-        if event not in wanted:
-            desk.problems.unknown(Text(event, place, False), "event of this step", wanted, "choice")
-    for event in wanted:
-        if fields is not None and event not in fields.entries:
-            desk.problems.add(
-                form.place("missing"),
-                "missing",
-                f"'missing' needs a way for '{event}': where to go when it does not happen",
-            )
+    if len(named) == len(events):
+        _each_event_has_its_way(form, named, desk)
     taken = readings(form, desk, need=False)
     if len(taken) > MOST_WATCHED_READINGS:
         desk.problems.add(
@@ -66,6 +56,25 @@ def watch(form: Form, common: Common, desk: TreeDesk) -> Watch | None:
     if ask is None or within is None or then is None:
         return None
     return Watch(common, ask, within, named, missing, taken, then, close, cannot)
+
+
+def _each_event_has_its_way(form: Form, events: tuple[str, ...], desk: TreeDesk) -> None:
+    """`missing` has a way for each event that should happen, and for no other."""
+    if not form.has("missing"):
+        return
+    written = _written(form, "missing")
+    for event, place in form.node.entries["missing"].keys.items() if written else ():
+        if event not in events:
+            desk.problems.unknown(
+                Text(event, place, False), "event of this step", dict.fromkeys(events), "choice"
+            )
+    for event in events:
+        if event not in written:
+            desk.problems.add(
+                form.place("missing"),
+                "missing",
+                f"'missing' needs a way for '{event}': where to go when it does not happen",
+            )
 
 
 def measure(form: Form, common: Common, desk: TreeDesk) -> Measure | None:
@@ -88,30 +97,15 @@ def measure(form: Form, common: Common, desk: TreeDesk) -> Measure | None:
             "'verifies' stands in a measure with 'readings': a circuit is "
             "proved dead by all its pairs between two known-live checks",
         )
-    if not form.has("then") and taken and not any(_decides(one) for one in taken):
-        _then_is_missing(form, taken, group, desk)
-    return Measure(common, ask or "", taken, group, then, close, cannot, verifies) if taken else None
-
-
-def _decides(one: Reading) -> bool:
-    return bool(one.bands) and all(band.then for band in one.bands)
-
-
-def _then_is_missing(form: Form, taken: tuple[Reading, ...], group: bool, desk: TreeDesk) -> None:
-    if group:
+    if not group:
+        each_band_must_lead(form, desk)
+    elif not form.has("then") and not any(map(every_band_leads, _written(form, "readings").values())):
         desk.problems.add(
             form.place(),
             "missing",
             f"{form.what} needs 'then': where to go when no band of its readings says so",
         )
-        return
-    without = [band for band in taken[0].bands if band.then is None]
-    for band in without:
-        desk.problems.add(band.place, "missing", f"band '{band.label}' needs 'then', or the step does")
-    if not taken[0].bands:
-        desk.problems.add(
-            form.place(), "missing", f"{form.what} needs 'bands' that say where to go, or 'then'"
-        )
+    return Measure(common, ask or "", taken, group, then, close, cannot, verifies) if taken else None
 
 
 def do(form: Form, common: Common, desk: TreeDesk) -> Do | None:
@@ -136,3 +130,9 @@ def ways(form: Form, name: str, desk: TreeDesk) -> dict[str, Way]:
         if way:
             found[answer] = way
     return found
+
+
+def _written(form: Form, name: str) -> dict[str, Node]:
+    """The entries of a field that holds fields; empty where it does not."""
+    node = form.node.entries.get(name)
+    return node.entries if isinstance(node, Fields) else {}

@@ -11,7 +11,7 @@ from assistant.tree.desk import TreeDesk
 from assistant.tree.limit_units import PLAIN, Sort, argument_fits, result_kind, sort_of_kind, sort_of_unit
 from assistant.tree.limits import BadLimit, parse_quantity
 from assistant.tree.model import Common, Compute
-from assistant.tree.readings import bands_of_form
+from assistant.tree.readings import bands_of_form, each_band_must_lead
 
 
 def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
@@ -22,19 +22,20 @@ def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
     entry = REGISTRY.get(function.value) if function else None
     if function and entry is None:
         desk.problems.unknown(function, "computation", REGISTRY)
+    elif entry is not None and result_kind(entry.name, "count") is None:
+        desk.problems.add(
+            function.place,
+            "name",
+            f"'{entry.name}' gives no single reading; another computation must be found",
+        )
+        entry = None
     given = form.form("from", need=True)
     arguments = _arguments(given, entry, desk) if given else {}
     name = form.text("name", need=True)
     kind = desk.values.get(name.value) if name else None
     unit = None
     if entry is not None and form.has("from"):
-        if entry.results or result_kind(entry.name, "count") is None:
-            desk.problems.add(
-                function.place,
-                "name",
-                f"'{entry.name}' gives no single reading; another computation must be found",
-            )
-        elif kind is None and _nothing_tells_the_quantity(entry, arguments, desk):
+        if kind is None and _nothing_tells_the_quantity(entry, arguments, desk):
             desk.problems.add(
                 function.place,
                 "unit",
@@ -49,16 +50,7 @@ def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
     bands = bands_of_form(form, kind, desk)
     then, close, cannot = (desk.way(form.text(field)) for field in ("then", "close", "cannot"))
     source = desk.known(form.text("source"), "sources", "source")
-    if not form.has("then"):
-        for band in bands:
-            if band.then is None:
-                desk.problems.add(
-                    band.place, "missing", f"band '{band.label}' needs 'then', or the step does"
-                )
-        if not bands:
-            desk.problems.add(
-                form.place(), "missing", f"{form.what} needs 'bands' that say where to go, or 'then'"
-            )
+    each_band_must_lead(form, desk)
     if entry is None or name is None or kind is None or unit is None:
         return None
     return Compute(common, entry.name, arguments, name.value, kind, unit, bands, then, close, cannot, source)

@@ -167,6 +167,8 @@ def result_kind(function: str, kind_given: str | None) -> str | None:
     from assistant.trade.entry import ANY
     from assistant.trade.registry import REGISTRY
 
+    if REGISTRY[function].results:
+        return None
     kind = REGISTRY[function].result.kind
     if kind == ANY:
         return "temperature_difference" if kind_given == "temperature" else kind_given

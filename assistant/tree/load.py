@@ -71,7 +71,7 @@ def _tree(form: Form, file: str, vocabulary: Vocabulary, problems: Problems) -> 
     title, start = form.words("title", need=True), form.text("start", need=True)
     takes = _takes(form, purpose.value if purpose else "procedure", problems)
     covers = form.words("covers")
-    if covers and purpose and purpose.value != "complaint":
+    if covers and purpose and purpose.value in PURPOSES and purpose.value != "complaint":
         problems.add(form.place("covers"), "field", "'covers' only stands in a complaint's tree")
     steps = form.fields("steps", need=True)
     form.close()
@@ -101,7 +101,7 @@ def _takes(form: Form, purpose: str, problems: Problems) -> tuple[str, ...]:
             problems.add(
                 text.place, "value", f"a procedure takes [circuit] and nothing else, not '{text.value[:40]}'"
             )
-    if form.has("takes") and purpose != "procedure":
+    if form.has("takes") and purpose in PURPOSES and purpose != "procedure":
         problems.add(form.place("takes"), "field", "'takes' only stands in a procedure")
     return ("circuit",) if texts else ()
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.house.fields import Form
 from assistant.house.numbers import pair
 from assistant.house.quantity_fields import quantity, unit_for
-from assistant.house.reader import Fields, Items
+from assistant.house.reader import Fields, Items, Node
 from assistant.tree.desk import TreeDesk
 from assistant.tree.model import Band, Reading, Safe
 
@@ -107,3 +107,25 @@ def _band(form: Form, kind: str | None, last: bool, desk: TreeDesk) -> Band:
     source = desk.known(form.text("source"), "sources", "source")
     form.close()
     return Band(under, label or "", then, normal, source, form.place())
+
+
+def every_band_leads(fields: Node) -> bool:
+    """Whether a reading is written with bands that all have a way on, good or bad."""
+    bands = fields.entries.get("bands") if isinstance(fields, Fields) else None
+    items = bands.items if isinstance(bands, Items) else ()
+    return bool(items) and all(isinstance(item, Fields) and "then" in item.entries for item in items)
+
+
+def each_band_must_lead(form: Form, desk: TreeDesk) -> None:
+    """For one reading or compute whose step has no `then`: report the bands that lead nowhere."""
+    if form.has("then") or every_band_leads(form.node):
+        return
+    bands = form.get("bands")
+    items = bands.items if isinstance(bands, Items) else ()
+    for band in items:
+        if isinstance(band, Fields) and "then" not in band.entries:
+            desk.problems.add(band.place, "missing", "this band needs 'then', or the step does")
+    if bands is None:
+        desk.problems.add(
+            form.place(), "missing", f"{form.what} needs 'bands' that say where to go, or 'then'"
+        )
