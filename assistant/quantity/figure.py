@@ -2,7 +2,7 @@
 
 Forms: 118.4 (also ".5", "5."), 3/8, 1 1/2, 1:30. A comma is a decimal mark; before exactly three digits it
 could also be a thousands mark, and then a person picks. No powers of ten: "1e3" is a slip next to the 3 far
-more often than a reading. At most 15 digits, so that a float keeps all of them.
+more often than a reading. At most 15 digits that count, so that a float keeps all of them.
 """
 
 from __future__ import annotations
@@ -46,7 +46,7 @@ def with_dots(text: str) -> str:
     doubtful = False
     for found in _RUN.finditer(text):
         run = found[0]
-        if sum(c.isdigit() for c in run) > MOST_DIGITS:
+        if len(re.sub("[.,]", "", run).lstrip("0")) > MOST_DIGITS:
             raise refuse(f"{quoted(run)} has more than {MOST_DIGITS} digits; no instrument shows that many.")
         if run.count(",") + run.count(".") > 1:
             raise refuse(_two_marks(run))

@@ -76,7 +76,7 @@ def _echo_trouble(entry: Entry, meaning: Understood) -> str:
 
 def numbers(text: str) -> set[tuple[str, Decimal]]:
     """The numbers of a text as (digits without leading zeros, value), without zeros beside other numbers."""
-    text = IN_UNITS.sub("", text.translate(FRACTIONS)).replace(",", ".")
+    text = IN_UNITS.sub(" ", text.translate(FRACTIONS)).replace(",", ".")
     runs = re.findall(r"[0-9.]*[0-9][0-9.]*", text)
     found = {(run.replace(".", "").lstrip("0"), Decimal(run)) for run in runs}
     return {(run, value) for run, value in found if value} or found

@@ -278,6 +278,7 @@ def test_a_short_long_entry_is_read_and_a_long_one_is_refused():
 
 
 def test_fifteen_digits_are_kept():
+    assert understand(",123456789012345", "ac_voltage", "V").echo == "0.123456789012345 V"
     assert understand("123456789.012345", "ac_voltage", "V").echo == "123456789.012345 V"
     assert understand("123456789012345", "resistance", "Mohm").interval.lo == 123456789012345e6
 
