@@ -1,0 +1,62 @@
+"""The limits that decide what a customer pays for, held against a second statement of them (limits.yaml).
+
+A band that is moved by a few percent still orders, still checks and still walks; only a second statement of
+its number sees it.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import yaml
+from sound_furnace import shipped
+
+from assistant.quantity.interval import Interval
+from assistant.quantity.kind import to_si
+from assistant.tree.limits import evaluate, parse_quantity
+from assistant.tree.model import Compute, Reading, readings_of
+
+STATED = yaml.safe_load((Path(__file__).parent / "limits.yaml").read_text(encoding="utf-8"))
+
+
+def in_si(text: str) -> float:
+    number, unit = parse_quantity(text)
+    return to_si(number, unit)
+
+
+PLATE = {name: Interval.exact(in_si(text)) for name, text in STATED["plate"].items()}
+
+
+def judged(row: dict) -> Reading | Compute:
+    _, step = shipped().step(row["step"])
+    if isinstance(step, Compute):
+        assert step.result == row["reading"]
+        return step
+    return next(one for one in readings_of(step) if (one.name or step.common.name) == row["reading"])
+
+
+@pytest.mark.parametrize("row", STATED["bands"], ids=lambda row: f"{row['step']} {row['band']}")
+def test_a_band_ends_where_its_source_says(row: dict):
+    what = judged(row)
+    band = next(band for band in what.bands if band.label == row["band"])
+    assert band.under is not None
+    limit = evaluate(band.under, PLATE, what.unit)
+    assert limit.lo == pytest.approx(in_si(row["value"]), rel=1e-9), row["source"]
+    assert limit.hi == limit.lo
+
+
+@pytest.mark.parametrize("row", STATED["safe"], ids=lambda row: f"{row['step']} {row['reading']}")
+def test_work_stops_where_its_source_says(row: dict):
+    what = judged(row)
+    assert isinstance(what, Reading) and what.safe is not None and what.safe.under is not None
+    limit = evaluate(what.safe.under, PLATE, what.unit)
+    assert limit.lo == pytest.approx(in_si(row["value"]), rel=1e-9), row["source"]
+
+
+def test_what_is_marked_as_read_says_what_was_read():
+    for source in shipped().vocabulary.sources.values():
+        assert source.title
+        if source.mark == "read":
+            told = f"{source.title} {source.where}"
+            assert source.number or any(word in told for word in ("article", "sheet", "text", "copy", "page"))
