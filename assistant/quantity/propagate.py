@@ -1,8 +1,8 @@
 """How the uncertainties of readings come through a computation, each reading counted once.
 
 First-order propagation (JCGM 100:2008, 5.1.2), kept as signed contributions of the base readings: a reading
-that enters twice is then what it is, one reading, and correlated inputs need no table (5.2.2). Derivatives are
-central differences over one standard uncertainty, one-sided where the function refuses one side.
+that enters twice is then what it is, one reading, and correlated inputs need no table (5.2.2). Derivatives
+are central differences over one standard uncertainty, one-sided where the function refuses one side.
 """
 
 from __future__ import annotations

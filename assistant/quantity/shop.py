@@ -1,8 +1,8 @@
 """The shop's list of instruments, from plain lists and texts to Instruments, with every error as a sentence.
 
-One entry: name, covers (list of kinds), and optional percent, counts and range_top (each one value for all
-kinds, or a value per kind), impedance (low or high) and lead_resistance. Values are written as a reading is:
-"40 Mohm", "1 %".
+One entry: name, covers (list of kinds), and optional percent, counts (each one value for all kinds, or a
+value per kind), resolution and range_top (a value per kind), impedance (low or high) and lead_resistance.
+Values are written as a reading is: "40 Mohm", "1 %".
 """
 
 from __future__ import annotations
@@ -15,7 +15,8 @@ from assistant.quantity.instrument import Instrument
 from assistant.quantity.kind import KINDS
 from assistant.quantity.meaning import quoted
 
-_FIELDS = ("name", "covers", "percent", "counts", "range_top", "impedance", "lead_resistance")
+_FIELDS = ("name", "covers", "percent", "counts", "resolution", "range_top", "impedance", "lead_resistance")
+_LIKE = {"range_top": "40 Mohm", "resolution": "0.1 ohm"}
 _HIGHEST_PERCENT = 100.0
 
 
@@ -65,6 +66,7 @@ def _instrument(name: str, entry: Mapping, where: str, problems: list[str]) -> I
         percent={kind: float(f"{value * 100:.12g}") for kind, value in percent.items()},
         counts=_per_kind(entry, "counts", covers, where, problems),
         range_top=_per_kind(entry, "range_top", covers, where, problems),
+        resolution=_per_kind(entry, "resolution", covers, where, problems),
         impedance=impedance if isinstance(impedance, str) else "",
         lead_resistance=_value(leads, "resistance", f"{where}: lead_resistance", problems) or 0.0,
     )
@@ -89,8 +91,8 @@ def _per_kind(
     if given is None:
         return {}
     if not isinstance(given, Mapping):
-        if name == "range_top":
-            problems.append(f"{where}: write range_top for each quantity, like resistance: 40 Mohm.")
+        if name in ("range_top", "resolution"):
+            problems.append(f"{where}: write {name} for each quantity, like resistance: {_LIKE[name]}.")
             return {}
         given = dict.fromkeys(covers, given)
     values: dict[str, float] = {}

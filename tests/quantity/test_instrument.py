@@ -178,3 +178,14 @@ def test_no_list_raises(listed):
     """Whatever a shop file holds, there are instruments and sentences."""
     _, problems = read_instruments(listed)
     assert all(problem.endswith((".", "?")) for problem in problems)
+
+
+def test_a_stated_resolution_counts_instead_of_the_digits_typed():
+    """People type 0 where the display shows 0.0: three counts of 0.1 V then, not of 1 V; and half a count."""
+    from assistant.quantity.entry import understand
+
+    meter = Instrument("meter", ("ac_voltage",), counts={"ac_voltage": 3}, resolution={"ac_voltage": 0.1})
+    zero, volts = (meter.widen(understand(text, "ac_voltage", "V")) for text in ("0", "120"))
+
+    assert (zero.lo, zero.hi) == pytest.approx((0.0, 0.35))
+    assert (volts.lo, volts.hi) == pytest.approx((119.7, 120.3))

@@ -12,7 +12,7 @@ from tests.walk.small import AT, library
 SHOP = {
     "instruments": [
         {"name": "meter", "covers": ["ac_voltage", "resistance"], "percent": 1, "counts": 3,
-         "range_top": {"resistance": "40 Mohm"}},
+         "resolution": {"ac_voltage": "0.1 V"}, "range_top": {"resistance": "40 Mohm"}},
         {"name": "probe", "covers": ["temperature"], "counts": {"temperature": 2}},
     ],
     "defaults": {"ac_voltage": "meter", "resistance": "meter", "temperature": "probe"},
@@ -68,7 +68,7 @@ def test_ol_begins_at_the_top_of_the_instruments_range() -> None:
 
     visit = typed(opened(SHOP), "118.4")
     visit = fold(fold(visit, Did(AT, "make_dead.stat")), Did(AT, "make_dead.off"))
-    dead = {name: Typed(text + ".0") for name, text in DEAD.items()}
+    dead = {name: Typed(text) for name, text in DEAD.items()}
     visit = fold(visit, Read(AT, "make_dead.prove", dead))
     visit = fold(visit, Read(AT, "cold_house.ohms", {"element_ohms": Typed("OL")}))
 
