@@ -263,7 +263,7 @@ def steps(rows: tuple[Row, ...]) -> Table:
             out.append(
                 (Cell("") if whole_page else when, asked, Cell(typed.text, typed.small, gone), _judged(each))
             )
-    return Table(("Time", "Asked", "Answer", "Verdict and limit"), tuple(out), (15, 37, 23, 25))
+    return Table(("Time", "Asked", "Answer", "Verdict and limit"), tuple(out), (17, 36, 22, 25))
 
 
 def _typed(each: Measured) -> Cell:

@@ -47,12 +47,14 @@ class Blocks:
         elif isinstance(block, Words):
             yield from self._words(block)
         elif isinstance(block, Points):
-            for number, item in enumerate(block.items):
-                yield from self._point(item, block.mark, number == 0)
+            points = [self._point(text, block.mark, number == 0) for number, text in enumerate(block.items)]
+            yield from _together(points)
         elif isinstance(block, Pairs):
-            for number, (name, value) in enumerate(block.items):
-                cells = (Cell(name), Cell(value))
-                yield from self._row(cells, (28, 72), 5 if number == 0 else 1.5, None, ruled=False)
+            rows = [
+                self._row((Cell(name), Cell(value)), (28, 72), 1.5 if number else 5, None, ruled=False)
+                for number, (name, value) in enumerate(block.items)
+            ]
+            yield from _together(rows)
         elif isinstance(block, Table):
             yield from self._table(block)
         elif isinstance(block, Picture):
@@ -109,8 +111,11 @@ class Blocks:
         (head,) = self._row(heads, table.widths, 7, None, style=HEAD)
         head.keep = True
         yield head
-        for row in table.rows:
-            yield from self._row(row, table.widths, 0, head)
+        for row, after in zip(table.rows, (*table.rows[1:], None), strict=True):
+            belongs = after is not None and row[0].text and not after[0].text
+            for item in self._row(row, table.widths, 0, head):
+                item.keep = bool(belongs)
+                yield item
 
     def _row(
         self,
@@ -169,3 +174,12 @@ class Blocks:
 def _paragraphs(cell: Cell, style: Style) -> list[tuple[str, Style]]:
     said = [(cell.text, Style(style.size, style.bold, cell.struck))] if cell.text else []
     return said + [(line, CELL_SMALL) for line in cell.small]
+
+
+def _together(groups: list[Iterator[Item]]) -> Iterator[Item]:
+    """The items of a list; its first stays on a page with the second, so that no heading stands over one
+    line."""
+    for number, group in enumerate(groups):
+        for item in group:
+            item.keep = number == 0 and len(groups) > 1
+            yield item

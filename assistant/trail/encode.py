@@ -53,7 +53,7 @@ def from_object(found: dict) -> tuple[Event, dict]:
         try:
             event = _built(cls, {name: value for name, value in found.items() if name != "kind"})
             rest = _beyond(found, to_object(event))
-            if text_of(to_object(event, rest)) == text_of(found):
+            if to_object(event, rest) == found:
                 return event, rest
         except (TypeError, ValueError, KeyError):
             pass

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 from pathlib import Path
 
@@ -13,7 +14,7 @@ from assistant.trail.error import not_read
 from assistant.trail.files import DISK, Files
 from assistant.trail.order import Beside, put_in_order
 from assistant.trail.segment import Damage, Line, Segment, read_segment
-from assistant.walk.event import Event, Signed
+from assistant.walk.event import Event
 
 COPY = "copy"
 """The field for what was worked out when the line was written; never read back as truth."""
@@ -31,21 +32,33 @@ class Entry:
 
 @dataclass(frozen=True)
 class Trail:
-    """A visit as it lies on disk; `entries` end at the first damaged line."""
+    """A visit as it lies on disk, up to the first damaged line."""
 
     visit: str
-    entries: tuple[Entry, ...]
-    tips: tuple[str, ...]
-    """The hash of every good line in order; the last one is the tip."""
-    n: int
+    lines: tuple[Line, ...]
+    """Every verified line in order, the first ones of files included."""
     segments: tuple[Segment, ...]
     damage: tuple[Damage, ...]
     beside: tuple[Beside, ...]
     newer: bool
 
+    @cached_property
+    def entries(self) -> tuple[Entry, ...]:
+        """The lines as events; worked out when they are asked for, as a list of visits needs few of them."""
+        return tuple(_entry(line) for line in self.lines if line.number > 1)
+
+    @property
+    def tips(self) -> tuple[str, ...]:
+        """The hash of every line; the last one is the tip."""
+        return tuple(line.hash for line in self.lines)
+
     @property
     def tip(self) -> str:
-        return self.tips[-1] if self.tips else START
+        return self.lines[-1].hash if self.lines else START
+
+    @property
+    def n(self) -> int:
+        return self.lines[-1].n if self.lines else 0
 
     @property
     def events(self) -> list[Event]:
@@ -53,7 +66,15 @@ class Trail:
 
     @property
     def signed(self) -> bool:
-        return any(isinstance(entry.event, Signed) for entry in self.entries)
+        return self.last("signed") is not None
+
+    def last(self, *kinds: str) -> Entry | None:
+        """The latest event of one of these kinds."""
+        found = (
+            line for line in reversed(self.lines) if line.number > 1 and line.fields.get("kind") in kinds
+        )
+        line = next(found, None)
+        return _entry(line) if line else None
 
     @property
     def torn(self) -> tuple[Segment, ...]:
@@ -84,12 +105,9 @@ def read_trail(folder: Path, files: Files = DISK) -> Trail:
         if data:
             segments.append(read_segment(name, data))
     order = put_in_order(segments)
-    entries = tuple(_entry(line) for line in order.lines if line.number > 1)
     return Trail(
         order.visit,
-        entries,
-        tuple(line.hash for line in order.lines),
-        order.lines[-1].n if order.lines else 0,
+        order.lines,
         tuple(segments),
         order.damage,
         order.beside,

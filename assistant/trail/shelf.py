@@ -9,7 +9,7 @@ from assistant.folders import user_folder
 from assistant.trail.error import TrailError, not_saved
 from assistant.trail.keep import person
 from assistant.trail.read import Trail, read_trail
-from assistant.walk.event import Opened, Paused, Person, Resumed, Settled
+from assistant.walk.event import Opened, Paused, Person
 
 OPEN, PAUSED, SIGNED, BROKEN = "open", "paused", "signed", "broken"
 
@@ -85,33 +85,31 @@ def shelved(folder: Path) -> Shelved:
 
 
 def _line(folder: Path, trail: Trail) -> Shelved:
-    events = trail.events
-    opened = next((event for event in events if isinstance(event, Opened)), None)
-    troubles = [*trail.remarks[:1]] if trail.damage or trail.newer else []
-    if opened is None:
-        return Shelved(
-            folder, BROKEN, trouble=(troubles or ["Nothing was recorded here: it was never begun."])[0]
-        )
-    known = next((event for event in reversed(events) if isinstance(event, Person)), None)
-    try:
-        data = person(folder, known.kept) if known else None
-    except TrailError as problem:
-        data = None
-        troubles.append(str(problem))
-    paused = next(
-        (event for event in reversed(events) if isinstance(event, (Paused, Resumed, Settled))), None
-    )
-    is_paused = isinstance(paused, Paused)
-    state = BROKEN if trail.damage else SIGNED if trail.signed else PAUSED if is_paused else OPEN
-    step = next((event.step for event in reversed(events) if getattr(event, "step", None)), "")
+    opened = trail.last("opened")
+    troubles = trail.remarks[:1] if trail.damage or trail.newer else []
+    if opened is None or not isinstance(opened.event, Opened):
+        trouble = troubles[0] if troubles else "Nothing was recorded here: it was never begun."
+        return Shelved(folder, BROKEN, trouble=trouble)
+    known = trail.last("person")
+    data = None
+    if known is not None and isinstance(known.event, Person):
+        try:
+            data = person(folder, known.event.kept)
+        except TrailError as problem:
+            troubles.append(str(problem))
+    paused = trail.last("paused", "resumed")
+    why = paused.event.why if paused and isinstance(paused.event, Paused) else None
+    state = BROKEN if trail.damage else SIGNED if trail.signed else PAUSED if why is not None else OPEN
+    steps = (line.fields.get("step") for line in reversed(trail.lines))
+    times = (line.fields.get("at") for line in reversed(trail.lines))
     return Shelved(
         folder,
         state,
-        opened.complaints,
+        opened.event.complaints,
         tuple(sorted((data or {}).items())),
-        opened.at,
-        events[-1].at or opened.at,
-        step,
-        paused.why if is_paused else "",
+        opened.event.at,
+        next((at for at in times if isinstance(at, str) and at), opened.event.at),
+        next((step for step in steps if isinstance(step, str) and step), ""),
+        why or "",
         troubles[0] if troubles else "",
     )

@@ -34,8 +34,8 @@ HOSTILE = [
 ]
 ALLOWED = {
     "html", "head", "meta", "title", "style", "body", "h1", "h2", "h3", "p", "bdi", "ul", "li", "dl", "dt",
-    "dd", "table", "colgroup", "col", "thead", "tbody", "tr", "th", "td", "small", "s", "footer", "figure", "img",
-    "figcaption",
+    "dd", "table", "colgroup", "col", "thead", "tbody", "tr", "th", "td", "small", "s", "footer", "figure",
+    "img", "figcaption",
 }  # fmt: skip
 
 
