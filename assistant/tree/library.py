@@ -7,19 +7,16 @@ complaint/, procedure/, cause/ and proof/, with the tree files. A tree's name is
 from __future__ import annotations
 
 import hashlib
-import os
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 
-from assistant.house.encoding import LARGEST
 from assistant.house.load import FILES, load_house
 from assistant.house.model import Vocabulary
 from assistant.house.place import Problem
+from assistant.tree.folder import read_texts
 from assistant.tree.load import load_tree
 from assistant.tree.model import PURPOSES, Call, Finding, Step, Tree
-
-MOST_FILES = 5_000
 
 
 @dataclass(frozen=True)
@@ -72,19 +69,7 @@ class Library:
 
 def read_folder(path: Path | str) -> Library:
     """The library of a folder. Never raises: what can't be read is a problem."""
-    texts: dict[str, bytes] = {}
-    problems: list[Problem] = []
-    try:
-        for file, found in _files(Path(path)):
-            if isinstance(found, Problem):
-                problems.append(found)
-            elif len(texts) < MOST_FILES:
-                texts[file] = found
-    except OSError as error:
-        problems.append(
-            Problem(str(path), 1, 1, "folder", f"the folder can't be read: {error.strerror or error}")
-        )
-    return from_texts(texts, problems)
+    return from_texts(*read_texts(Path(path)))
 
 
 def from_texts(texts: Mapping[str, bytes], problems: Iterable[Problem] = ()) -> Library:
@@ -106,15 +91,8 @@ def from_texts(texts: Mapping[str, bytes], problems: Iterable[Problem] = ()) -> 
             found.append(misplaced)
             continue
         if stem in files:
-            found.append(
-                Problem(
-                    file,
-                    1,
-                    1,
-                    "name",
-                    f"there is another tree '{stem}' in {files[stem]}; a name is used once in all folders",
-                )
-            )
+            message = f"there is another tree '{stem}' in {files[stem]}; a name is used once in all folders"
+            found.append(Problem(file, 1, 1, "name", message))
             continue
         files[stem] = file
         tree, tree_problems = load_tree(texts[file], file, vocabulary)
@@ -122,15 +100,8 @@ def from_texts(texts: Mapping[str, bytes], problems: Iterable[Problem] = ()) -> 
         if tree is None:
             continue
         if tree.purpose != parts[0]:
-            found.append(
-                Problem(
-                    file,
-                    tree.place.line,
-                    tree.place.column,
-                    "folder",
-                    f"a tree with 'purpose: {tree.purpose}' lies in {tree.purpose}/, not in {parts[0]}/",
-                )
-            )
+            message = f"a tree with 'purpose: {tree.purpose}' lies in {tree.purpose}/, not in {parts[0]}/"
+            found.append(Problem.at(tree.place, "folder", message))
             continue
         trees[tree.name] = tree
     return Library(vocabulary, trees, dict(texts), tuple(sorted(set(found))))
@@ -140,41 +111,6 @@ def _misplaced(file: str, parts: tuple[str, ...]) -> Problem | None:
     """Why a file can't be one of a library, or None: it is folder/name.yaml with a purpose's folder."""
     if len(parts) == 2 and parts[0] in PURPOSES and file == "/".join(parts) and file.endswith(".yaml"):
         return None
-    return Problem(
-        file,
-        1,
-        1,
-        "folder",
-        f"a tree file lies in one of {', '.join(f'{p}/' for p in PURPOSES)} and ends in "
-        f".yaml; beside them only {', '.join(FILES)}",
-    )
-
-
-def _files(root: Path) -> Iterator[tuple[str, bytes | Problem]]:
-    """Every YAML file below `root` with its bytes, or why it can't be read. Nothing outside is opened."""
-    inside = root.resolve(strict=True)
-    for folder, folders, names in os.walk(inside):
-        folders[:] = sorted(name for name in folders if not name.startswith("."))
-        for name in sorted(names):
-            path = Path(folder, name)
-            if name.startswith(".") or path.suffix not in (".yaml", ".yml"):
-                continue
-            file = path.relative_to(inside).as_posix()
-            yield file, _bytes(path, file, inside)
-
-
-def _bytes(path: Path, file: str, inside: Path) -> bytes | Problem:
-    try:
-        if not path.resolve(strict=True).is_relative_to(inside):
-            return Problem(
-                file, 1, 1, "folder", "this is a link to a file outside the folder; put the file itself here"
-            )
-        if not path.is_file():
-            return Problem(file, 1, 1, "folder", "this is no ordinary file")
-        if path.stat().st_size > LARGEST:
-            return Problem(file, 1, 1, "folder", f"the file has more than {LARGEST:,} bytes")
-        return path.read_bytes()
-    except (OSError, RuntimeError) as error:
-        return Problem(
-            file, 1, 1, "folder", f"the file can't be read: {getattr(error, 'strerror', None) or error}"
-        )
+    folders, house = ", ".join(f"{purpose}/" for purpose in PURPOSES), ", ".join(FILES)
+    message = f"a tree file lies in one of {folders} and ends in .yaml; beside these folders lie only {house}"
+    return Problem(file, 1, 1, "folder", message)

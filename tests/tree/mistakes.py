@@ -49,6 +49,8 @@ LAST = "  no_supply: {hand_over: tripped_breaker}"
 CHOICES = "choices: {on: wheel, off: switched_off}"
 FROM = "from: {supply: t_supply, return_air: t_return}"
 
+LIVE = "         bands: [{under: 90, is: not live, then: leave}, {is: live}]}\n      line_neutral"
+
 # fmt: off
 MISTAKES = [
     # the top of a file
@@ -137,7 +139,7 @@ MISTAKES = [
     Mistake(AIR, "- {is: high, then: unproved}", "- {under: 5, is: high, then: unproved}", "band",
             "last band has no 'under'"),
     Mistake(AIR, "- {is: high, then: unproved}", "- {then: unproved}", "missing", "'is'", SEEN),
-    Mistake(AIR, "- {is: high, then: unproved}", "- {is: high}", "missing", "this band needs 'then'"),
+    Mistake(AIR, "- {is: high, then: unproved}", "- {is: high}", "missing", "this band needs 'then'", SEEN),
     Mistake(AIR, "- {is: high, then: unproved}", "- {is: within the plate, then: unproved}", "band",
             "two bands"),
     Mistake(AIR, "- {is: high, then: unproved}", "- high", "type", "a band is fields", SEEN),
@@ -152,7 +154,7 @@ MISTAKES = [
     Mistake(AIR, "under: static_rated", "under: static_rated + 0.1", "unit", "write its unit"),
     Mistake(AIR, "under: static_rated", "under: static_rated + 0.1 inch", "unit", "no unit"),
     Mistake(AIR, "under: static_rated", "under: .5", "limit", "0.5"),
-    Mistake(AIR, "under: static_rated", "under: 0,5", "field", "no field '5'"),
+    Mistake(AIR, "under: static_rated", "under: 0,5", "field", "no field '5'", SEEN),
     Mistake(AIR, "under: static_rated", "under: 1 / 0", "limit", "no number"),
     Mistake(AIR, "under: static_rated", "under: [1]", "type", "must be one text", SEEN),
     Mistake(AIR, "under: static_rated", "under: ''", "missing", "is empty", SEEN),
@@ -160,12 +162,9 @@ MISTAKES = [
             "limit", "4 plate values"),
     Mistake(AIR, "under: 100 ohm", "under: 100 V", "unit", "something in V"),
     # groups and the proof that a circuit is dead
-    Mistake(DEAD, "    then: done\n", "", "missing", "needs 'then'"),
+    Mistake(DEAD, "    then: done\n", "", "missing", "needs 'then'", SEEN),
     Mistake(DEAD, "verifies: [line, control]", "verifies: [line, contrl]", "name", "did you mean 'control'"),
-    Mistake(DEAD,
-            "known_live: yes,\n         bands: [{under: 90, is: not live, then: leave}, {is: live}]}\n      line_n",
-            "known_live: true,\n         bands: [{under: 90, is: not live, then: leave}, {is: live}]}\n      line_n",
-            "type", "yes or no"),
+    Mistake(DEAD, "known_live: yes,\n" + LIVE, "known_live: true,\n" + LIVE, "type", "yes or no"),
     Mistake(DEAD, "      control:\n        {ask: R to C,",
             "      line_ground2: x\n      control:\n        {ask: R to C,", "type", "needs its fields", SEEN),
     Mistake(AIR, "    name: winding_ohms\n", "    name: winding_ohms\n    verifies: [line]\n", "field",
