@@ -31,9 +31,10 @@ def open_points(visit: Visit) -> tuple[OpenPoint, ...]:
     for found in _last_of_each_step(visit):
         points += _of_finding(visit, found)
     for circuit, state in visit.house.circuits.items():
-        if state in POWER_WORDS:
-            title = visit.vocabulary.circuits[circuit].title
-            points.append(OpenPoint(f"power.{circuit}", "power", f"{title}: {POWER_WORDS[state]}"))
+        known = visit.vocabulary.circuits[circuit]
+        fed_by_one_off = visit.house.circuits.get(known.fed_by or "") in POWER_WORDS
+        if state in POWER_WORDS and known.restore is not None and not fed_by_one_off:
+            points.append(OpenPoint(f"power.{circuit}", "power", f"{known.title}: {POWER_WORDS[state]}"))
     return tuple(OpenPoint(p.key, p.kind, p.words, visit.left.get(p.key)) for p in points)
 
 

@@ -92,7 +92,7 @@ def test_open_points_are_what_is_not_closed() -> None:
     walker = Walker("no_heat", "noise").to_finding()
     kinds = [point.kind for point in open_points(walker.visit)]
 
-    assert kinds == ["complaint", "complaint", "cause", "part", "proof", "power", "power"]
+    assert kinds == ["complaint", "complaint", "cause", "part", "proof", "power"]
 
 
 def test_a_complaint_without_a_tree_is_settled_with_notes() -> None:
