@@ -1,0 +1,104 @@
+"""What a zone survey is: air read at registers in stated calls, some of it missing, by an anemometer with its
+limits.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+NOBODY = "nobody"
+"""The call in which no thermostat asks for anything."""
+
+
+@dataclass(frozen=True)
+class Anemometer:
+    """`share`: half-width of its accuracy as a share of the reading.
+
+    `floor`: flow (m³/s) under which it shows nothing.
+
+    A vane stands still below about 40 fpm: 10 cfm at a register of a third of a square foot (read).
+    """
+
+    share: float = 0.10
+    floor: float = 0.00472
+
+
+@dataclass(frozen=True)
+class Cell:
+    """One place to read: a register, in a mode, with one thermostat calling alone (or nobody)."""
+
+    mode: str
+    caller: str
+    register: str
+
+
+@dataclass(frozen=True)
+class Flow:
+    """A reading as the reasoning takes it: best value and standard uncertainty, m³/s."""
+
+    value: float
+    u: float
+
+
+@dataclass(frozen=True)
+class Survey:
+    """`flows`: what was read, m³/s; a cell that is not in it was not read.
+
+    `claimed`: register -> zone as it is drawn.
+
+    `static`: plenum static (Pa) by (mode, caller) where it was read. Raises ValueError for a flow of a
+    register, zone or mode that the survey does not have, below zero or no number.
+    """
+
+    zones: tuple[str, ...]
+    registers: tuple[str, ...]
+    flows: Mapping[Cell, float]
+    modes: tuple[str, ...] = ("heat",)
+    claimed: Mapping[str, str] = field(default_factory=dict)
+    static: Mapping[tuple[str, str], float] = field(default_factory=dict)
+    meter: Anemometer = Anemometer()
+
+    def __post_init__(self) -> None:
+        callers = {*self.zones, NOBODY}
+        for cell, flow in self.flows.items():
+            if (
+                cell.register not in self.registers
+                or cell.caller not in callers
+                or cell.mode not in self.modes
+            ):
+                raise ValueError(
+                    f"{cell.register} with {cell.caller} calling for {cell.mode} is not in this survey"
+                )
+            if not (math.isfinite(flow) and flow >= 0):
+                raise ValueError(f"the flow of {cell.register} must be a number from zero up (got {flow})")
+        if strange := set(self.claimed.values()) - set(self.zones):
+            raise ValueError(f"'{min(strange)}' is no zone of this survey")
+
+    def flow(self, mode: str, caller: str, register: str) -> Flow | None:
+        """The reading with its uncertainty (rectangular), None where it was not taken.
+
+        A vane that stands still means anything from none to its floor.
+        """
+        read = self.flows.get(Cell(mode, caller, register))
+        if read is None:
+            return None
+        floor = self.meter.floor
+        if read < floor:
+            return Flow(floor / 2, floor / math.sqrt(12))
+        return Flow(read, math.hypot(self.meter.share * read, floor / 2) / math.sqrt(3))
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing the survey says: its kind, whom it concerns, in words, and how sure it is given the
+    anemometer.
+    """
+
+    kind: str
+    about: tuple[str, ...]
+    words: str
+    confidence: float
+    cells: tuple[Cell, ...] = ()
+    mode: str = ""
