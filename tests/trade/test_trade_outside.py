@@ -39,7 +39,7 @@ def test_every_computation_has_an_outside_answer():
     assert sorted(set(REGISTRY) - checked) == []
 
 
-@pytest.mark.parametrize("row", rows(), ids=lambda row: row["id"])
+@pytest.mark.parametrize("row", rows(), ids=lambda row: str(row.get("id") or row.get("case")))
 def test_every_case_says_where_it_comes_from(row):
     """Each value names its source and how well it is known, argues its tolerance, and holds no address."""
     assert row["source"]
