@@ -25,6 +25,7 @@ from assistant.tree.check import (
     energized,
     guarded,
     leak_check,
+    lockout,
     needs_met,
     ohms_dead,
     plausible,
@@ -56,7 +57,7 @@ _MODULES = (
     comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
     # work that can hurt
-    cautions, thermostat_off, reset, leak_check,
+    cautions, thermostat_off, reset, leak_check, lockout,
     # findings
     two_facts, guarded, undecided, separate, causes, repair, proof, customer_words,
 )

@@ -63,6 +63,9 @@ class Chains:
             index = self.of[name].index(circuit)
             inside[name] = frozenset(chain for chain in chains if chain[index] in states)
             outside[name] = chains - inside[name]
+        for part in (inside, outside):
+            for index, feeder in enumerate(self.of[circuit][1:], 1):
+                part[feeder] &= {chain[index:] for chain in part[circuit]}
         return (inside if inside[circuit] else None), (outside if outside[circuit] else None)
 
     def acted(self, houses: Houses, act_name: str) -> Houses:

@@ -5,15 +5,13 @@ it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from assistant.house.model import Vocabulary
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked
+from assistant.tree.check.search import Search, Walked, after_finding
 from assistant.tree.check.study import Study
-from assistant.tree.model import Do, Finding, Step, Tree, Watch
+from assistant.tree.model import Do, Step, Tree, Watch
 
 CHECK = "leak_check"
 LIT = "burner.lights"
@@ -34,28 +32,18 @@ def in_tree(study: Study, tree: Tree) -> Faults:
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:
-    vocabulary = study.vocabulary
+    def done(act: str, pending: str) -> str:
+        """The act that still wants its leak check; empty where there is none."""
+        if act == CHECK:
+            return ""
+        return act if ends_in_check(study.vocabulary, act) else pending
 
     def cross(_tree: Tree, step: Step, _edge: Edge, pending: str) -> str:
-        return _after(vocabulary, step.act, pending) if isinstance(step, Do) and step.act else pending
+        return done(step.act, pending) if isinstance(step, Do) and step.act else pending
 
-    def follow(finding: Finding, pending: str) -> Iterator[tuple[str, str]]:
-        for cause in finding.causes:
-            yield cause, pending
-        if finding.proof:
-            for act in finding.repair:
-                pending = _after(vocabulary, act, pending)
-            yield finding.proof, pending
-
+    search = Search(study, cross)
     clean = {instance: {""} for instance in study.instances}
-    return Search(study, cross).everywhere(clean, follow)
-
-
-def _after(vocabulary: Vocabulary, act: str, pending: str) -> str:
-    """The act that still wants its leak check; empty where there is none."""
-    if act == CHECK:
-        return ""
-    return act if ends_in_check(vocabulary, act) else pending
+    return search.everywhere(clean, lambda finding, pending: after_finding(search, finding, pending, done))
 
 
 def ends_in_check(vocabulary: Vocabulary, act: str) -> bool:

@@ -8,7 +8,7 @@ is a shortest one, and it is linear in the steps as long as the states are few.
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Callable, Hashable, Iterable
+from collections.abc import Callable, Hashable, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -144,6 +144,29 @@ class Search:
                     for tree, after in follow(step, state):
                         enter(Instance(tree, None), after)
         return done
+
+
+def after_finding(search: Search, finding: Finding, state: State,
+                  done: Callable[[str, State], State]) -> Iterator[tuple[str, State]]:
+    """The trees that follow a finding with the states they are entered in: its causes one after the other,
+    then the repair of one of them or of none, its own repair, and the proof. `done` is the state after an
+    act.
+    """
+    study, states = search.study, {state}
+    endings: set[tuple[State, tuple[str, ...]]] = set()
+    for cause in finding.causes:
+        yield from ((cause, at) for at in states)
+        if cause not in study.graphs:
+            continue
+        returns = [step for step in study.trees[cause].steps.values() if isinstance(step, Return)]
+        exits = [(outcome, at) for start in states
+                 for outcome, ends in search.after(Instance(cause, None), start).items() for at in ends]
+        endings |= {(at, step.repair) for outcome, at in exits for step in returns if step.outcome == outcome}
+        states = {at for _, at in exits} or states
+    for at, repair in (endings | {(at, ()) for at in states} if finding.proof else ()):
+        for act in (*repair, *finding.repair):
+            at = done(act, at)
+        yield finding.proof, at
 
 
 def bound(step: Call, circuit: str | None) -> str | None:

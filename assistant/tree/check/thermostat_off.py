@@ -38,6 +38,11 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                                           "that turns the thermostat off before it")
 
 
+def turns_off(act: str) -> bool:
+    """Whether an act turns the thermostat off."""
+    return _OFF.fullmatch(act) is not None
+
+
 def _moved(vocabulary: Vocabulary, act: Act | None) -> str | None:
     """The circuit whose own switch an act opens."""
     for circuit, state in act.sets.items() if act else ():
@@ -51,7 +56,7 @@ def _everywhere(study: Study) -> dict[Instance, Walked]:
         if not isinstance(step, Do) or not step.act:
             return off
         if AT_THE_THERMOSTAT.fullmatch(step.act):
-            return bool(_OFF.fullmatch(step.act))
+            return turns_off(step.act)
         return off and not _CALL.fullmatch(step.act)
 
     return Search(study, cross).everywhere({instance: {False} for instance in study.instances})
