@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from assistant.house.place import Place
 from assistant.house.reader import Fields, Items, Text, Unreadable, read
-from tests.campaign.mutation import changed
+from tests.tree.mutation import changed
 
 GOOD = Path(__file__).parents[1] / "tree" / "examples" / "good"
 FILES = [path.read_bytes() for path in sorted(GOOD.rglob("*.yaml"))]
