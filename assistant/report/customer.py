@@ -61,19 +61,29 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
     finding = found.finding
     how = tuple(tell(record) for record in found.facts)
     if not isinstance(finding, Finding):
-        return FoundForCustomer(_sentence(finding.customer or finding.finding or ""), how, (), (), (), "")
+        return FoundForCustomer(
+            _sentence(finding.customer or finding.finding or ""), how, (), (), (), "", False
+        )
     acts = visit.vocabulary.acts
     done = tuple(acts[act].say if act in acts else act for act in found.repaired)
-    proof = tuple(tell(record) for record in found.proof_records)
+    proof = tuple(tell(record) for record in found.proof_records if record.verdict and record.verdict.bands)
     return FoundForCustomer(
-        _sentence(finding.customer),
+        _what_was_wrong(finding.customer, done=not finding.fault or found.proof in ("proved", "none")),
         how,
         _why(found, finding),
         done,
         proof,
         _proved(found),
+        found.proof == "proved",
         finding.advice or "",
     )
+
+
+def _what_was_wrong(words: str, done: bool) -> str:
+    """A tree's sentences for the customer: the first says what was wrong, what follows says that it was put
+    right. Until that is proved only the first is told."""
+    first, stop, rest = words.partition(". ")
+    return _sentence(words if done or not rest else f"{first}{stop.strip()}")
 
 
 def _why(found: Found, finding: Finding) -> tuple[str, ...]:
@@ -102,7 +112,7 @@ def _proved(found: Found) -> str:
 
 
 def _to_do(point: OpenPoint) -> str:
-    last = point.words.rpartition(": ")[2]
+    last = point.words.removesuffix(": failed").rpartition(": ")[2]
     words = {
         "cause": f"Look for the reason: {last[:1].lower()}{last[1:]}.",
         "proof": f"Show by measuring: {last[:1].lower()}{last[1:]}.",

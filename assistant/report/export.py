@@ -17,10 +17,11 @@ from assistant.report.load import story_of
 from assistant.report.story import Photo, Story
 from assistant.report.text import to_text
 from assistant.trail.clock import now
-from assistant.trail.error import TrailError
+from assistant.trail.error import LockedError, TrailError
 from assistant.trail.record import Recorder
 from assistant.walk.event import Event, Exported
 
+NOT_RECORDED = "The report is written, which could not be recorded in the visit."
 Send = Callable[[Event], object]
 FORMATS = ("pdf", "html", "txt", "csv")
 
@@ -30,7 +31,8 @@ def write_all(visit: Path, out: Path, paper: str = "letter", send: Send | None =
     written (the others are there then) or the export could not be recorded. Raises UserError where none can
     be written.
 
-    `send` records the export where the visit is open here already (a live visit's own `send`).
+    `send` records the export where the visit is open here already (a live visit's own `send`); without it,
+    whoever has the visit open in this program records it.
     """
     story = story_of(Path(visit))
     said, written = None, []
@@ -107,6 +109,8 @@ def _record(visit: Path, names: str, story: Story, send: Send | None) -> str | N
         recorder, _, _ = Recorder.open(visit)
         with recorder:
             recorder.append(event)
+    except LockedError as problem:
+        return None if problem.here else f"{NOT_RECORDED} {problem}"  # whoever has it open here records it
     except TrailError as problem:
-        return f"The report is written; that it was is not recorded in the visit. {problem}"
+        return f"{NOT_RECORDED} {problem}"
     return None

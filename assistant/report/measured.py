@@ -9,6 +9,7 @@ from assistant.house.model import Vocabulary
 from assistant.quantity.interval import Interval
 from assistant.quantity.kind import KINDS, show, show_interval
 from assistant.report.story import Measured
+from assistant.trade.registry import REGISTRY
 from assistant.tree.model import Compute, Reading, Step, readings_of
 from assistant.walk.ask import Record, Verdict
 
@@ -86,10 +87,17 @@ def _what(record: Record, step: Step | None, vocabulary: Vocabulary) -> str:
     if reading is not None and reading.ask:
         return reading.ask
     if isinstance(step, Compute):
-        return plain_name(record.name)
+        return computed_words(step)
     points = [vocabulary.points[point].label for point in record.points if point in vocabulary.points]
     title = KINDS[record.kind].title
     return f"{title}, {' to '.join(points)}" if points else plain_name(record.name) or title
+
+
+def computed_words(step: Compute) -> str:
+    """What a computation is called: by the registry, or by its name in the tree where the registry's is
+    general."""
+    entry = REGISTRY.get(step.function)
+    return entry.title if entry is not None and entry.result.kind != "any" else plain_name(step.result)
 
 
 def plain_name(name: str) -> str:

@@ -105,6 +105,7 @@ def _customer(story: Story) -> Iterator[Block]:
     if page.person:
         yield Pairs(tuple((name[:1].upper() + name[1:], value) for name, value in page.person))
     yield Words(f"Visit of {day(story.began)}. {story.standing}", "small")
+    yield Words(" ".join(story.notice), "small")
     for caution in page.cautions:
         yield Words(caution, "notice")
     for complaint in page.complaints:
@@ -114,7 +115,6 @@ def _customer(story: Story) -> Iterator[Block]:
         yield Points(page.still_to_do, "open")
     else:
         yield Words("Nothing that we know of.")
-    yield Words(" ".join(story.notice), "notice")
 
 
 def _complaint(complaint: ComplaintForCustomer) -> Iterator[Block]:
@@ -137,7 +137,7 @@ def _found(found: FoundForCustomer) -> Iterator[Block]:
         yield Heading("What was done", 3)
         yield Points(found.done, "done")
     if found.proof:
-        yield Heading("How we know that it works", 3)
+        yield Heading("How we know that it works" if found.works else "Measured after the repair", 3)
         yield Words(found.proved)
         yield _results(found.proof)
     if found.advice:
@@ -196,8 +196,9 @@ def _trail(story: Story) -> Iterator[Block]:
     yield steps(story.rows)
     yield from _photos(story)
     if story.trees:
-        yield Heading("Walked with these texts (SHA-256)", 2)
-        yield Pairs(story.trees)
+        yield Heading("Walked with these texts", 2)
+        yield Words("Their SHA-256 stand in the trail's first entry, which the fingerprint covers.", "small")
+        yield Words(", ".join(file for file, _ in story.trees), "small")
 
 
 def _finding(finding: FindingTold) -> Iterator[Block]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from assistant.report.measured import measured, plain_name
+from assistant.report.measured import computed_words, measured
 from assistant.report.say import event_row
 from assistant.report.story import Row
 from assistant.report.times import full
@@ -113,7 +113,8 @@ def asked_words(visit: Visit, address: str) -> str:
         return act.say if act else address
     step, _ = step_of(visit, address)
     if isinstance(step, Compute):
-        return f"Worked out: {plain_name(step.result).lower()}"
+        words = computed_words(step)
+        return f"Worked out: {words[:1].lower()}{words[1:]}"
     return getattr(step, "ask", None) or address
 
 

@@ -70,6 +70,7 @@ class FoundForCustomer:
     done: tuple[str, ...]
     proof: tuple[Measured, ...]
     proved: str
+    works: bool
     advice: str = ""
 
 

@@ -13,11 +13,11 @@ class TrailError(UserError):
 
 
 class LockedError(TrailError):
-    """The visit is open in another window; `holder` says where, as far as the lock file tells."""
+    """The visit is open in another window. `here`: it is one of this very program."""
 
-    def __init__(self, message: str, holder: str = "") -> None:
+    def __init__(self, message: str, here: bool = False) -> None:
         super().__init__(message)
-        self.holder = holder
+        self.here = here
 
 
 class ReadOnlyError(TrailError):

@@ -7,6 +7,8 @@ writer has its own file.
 
 from __future__ import annotations
 
+import os
+import platform
 from pathlib import Path
 
 from assistant.trail.error import LockedError, ReadOnlyError, TrailError
@@ -47,17 +49,19 @@ def take(folder: Path, take_over: bool = False) -> Lock:
             raise LockedError(f"The lock {path} can't be removed ({problem.strerror}).") from problem
         if lock.tryLock(0):
             return Lock(lock)
-    holder = _holder(lock)
+    process, where = _holder(lock)
     raise LockedError(
-        f"This visit is open in another window{holder}. Close it there, or look at it here without adding "
-        "anything.",
-        holder,
+        f"This visit is open in another window{where}. Close it there, or look at it here only.",
+        here=process == os.getpid(),
     )
 
 
-def _holder(lock: object) -> str:
+def _holder(lock: object) -> tuple[int, str]:
+    """The number of the program that holds the lock on this computer (0: elsewhere or unknown), and where
+    it is."""
     known = lock.getLockInfo()
     if not known or len(known) < 3 or not known[-3]:
-        return ""
+        return 0, ""
     process, host, program = known[-3:]
-    return f" (program {program or 'unknown'}, number {process}, on computer {host or 'unknown'})"
+    where = f" (program {program or 'unknown'}, number {process}, on computer {host or 'unknown'})"
+    return (process if host == platform.node() else 0), where

@@ -98,8 +98,13 @@ def test_an_open_visit_records_its_own_export(qapp, tmp_path):
         tip = live.recorder.tip
         assert write_one(tmp_path / "visit", tmp_path / "r.txt", send=live.send) is None
         assert live.visit.events[-1].fingerprint == tip
-        said = write_one(tmp_path / "visit", tmp_path / "s.txt")
-        assert "another window" in said
+        before = len(read_trail(tmp_path / "visit").lines)
+        assert write_one(tmp_path / "visit", tmp_path / "s.txt") is None  # who has it open records it
+        assert len(read_trail(tmp_path / "visit").lines) == before
+        done = run("report", tmp_path / "visit", "--to", tmp_path / "s.txt")
+        assert done.returncode == 0
+        assert "could not be recorded" in done.stderr
+        assert "another window" in done.stderr
         assert (tmp_path / "s.txt").exists()
     finally:
         live.close()

@@ -11,7 +11,7 @@ from assistant.report.text import to_text
 from assistant.walk.event import Back, Cannot, Hazard, LeftOpen, Note, PutDown, Signed, Typed, Unknown
 from assistant.walk.visit import asked
 from tests.report.told import FINGERPRINT, Clock, repaired
-from tests.walk.small import library
+from tests.walk.small import DEAD, library
 
 
 def customers_text(story):
@@ -154,6 +154,37 @@ def test_an_unfinished_visit_says_what_is_still_to_do_and_what_could_still_be_fo
     assert any("power off" in caution for caution in found.customer.cautions)
 
 
+def test_what_was_put_right_is_told_only_when_it_is_proved():
+    """A tree's sentence for the customer may go on with the repair; a report written before it is done must
+    not."""
+    from assistant.report.customer import _what_was_wrong
+
+    words = "The part was weak. It was replaced. It runs."
+    assert _what_was_wrong(words, done=False) == "The part was weak."
+    assert _what_was_wrong(words, done=True) == words
+    assert _what_was_wrong("the part was weak", done=False) == "The part was weak."
+
+
+def test_a_proof_that_failed_is_told_as_that():
+    clock = Clock().to_finding().go_on().saw("dirty")
+    while (ask := asked(clock.visit)).kind in ("do", "measure"):
+        if ask.kind == "do":
+            clock.did()
+        elif ask.step.startswith("make_dead"):
+            clock.typed_all(DEAD)
+        else:
+            clock.typed("90")
+    story = clock.story()
+    (complaint,) = story.customer.complaints
+    (found,) = complaint.found
+    assert complaint.standing == "Not finished yet."
+    assert "does not work as it should" in found.proved
+    assert not found.works
+    assert "How we know that it works" not in to_text(story)
+    assert story.findings[0].proof == "the proof of repair failed"
+    assert "Show by measuring: it heats again." in story.customer.still_to_do
+
+
 def test_a_point_left_open_carries_its_reason():
     clock = Clock().to_finding()
     clock.send(LeftOpen("", "part.cold_house.element_bad.fit_element", "the part comes on Friday"))
@@ -272,8 +303,7 @@ def test_every_part_of_the_story_reaches_the_page():
             for words in (m.typed, m.understood, m.verdict, m.limit, m.source, m.mark, m.instrument, m.plate):
                 assert "".join(words.split()) in text, words
     assert "Theclockwassetback." in text
-    for file, sha in story.trees:
-        assert sha in text
+    for file, _ in story.trees:
         assert file in text
 
 
