@@ -12,6 +12,7 @@ from assistant.resources import trees_folder
 from assistant.trail.clock import now
 from assistant.trail.error import TrailError
 from assistant.trail.live import LiveVisit
+from assistant.trail.shop_file import shop_data
 from assistant.tree.library import read_folder
 from assistant.walk.entries import Entry, complaints_of, events_of, read_entries
 from assistant.walk.state import BadAnswer, OutOfOrder
@@ -25,6 +26,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("entries", metavar="ENTRIES.yaml", type=Path, help="a list of answers in order")
     parser.add_argument("--out", metavar="FOLDER", type=Path, required=True, help="a new folder for it")
     parser.add_argument("--trees", metavar="FOLDER", type=Path, help="other trees than the shipped ones")
+    parser.add_argument("--shop", metavar="FILE", type=Path, help="the shop's instruments (shop.yaml)")
     parser.add_argument("--paper", choices=("letter", "a4"), default="letter", help="paper of report.pdf")
 
 
@@ -46,8 +48,11 @@ def run(arguments: argparse.Namespace) -> int:
         )
     complaints = library.vocabulary.complaints
     words = tuple((name, complaints[name].words if name in complaints else name) for name in names)
+    shop, mistakes = shop_data(arguments.shop) if arguments.shop else ({}, [])
+    if mistakes:
+        raise UserError("\n".join(mistakes))
     try:
-        live = LiveVisit.start(arguments.out, library, words)
+        live = LiveVisit.start(arguments.out, library, words, shop=shop)
     except (TrailError, BadAnswer) as problem:
         raise UserError(str(problem)) from problem
     try:

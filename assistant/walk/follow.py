@@ -68,7 +68,8 @@ def back_from_proof(visit: Visit, back: Return) -> Visit:
     """The proof of repair has come back."""
     position = visit.position
     assert position is not None
-    records = tuple(visit.readings[index] for index in position.top.names.values())
+    read = [taken for taken in visit.path[position.index :] if not taken.inserted and not taken.undecided]
+    records = tuple(record for taken in read for record in taken.records)
     visit = pop(_with(visit, proof=back.outcome, proof_records=records))
     if back.outcome == "proved":
         return ended(visit, "proved")
@@ -106,7 +107,7 @@ def _repair(visit: Visit, index: int) -> Visit:
     if found.finding.proof is None:
         return ended(_with(visit, proof="none"), "settled")
     tree = visit.library.trees[found.finding.proof]
-    visit = visit.at(replace(_position(visit), stage="proof"))
+    visit = visit.at(replace(_position(visit), stage="proof", index=len(visit.path)))
     return push(visit, Frame(tree.name, tree.start, "proof"))
 
 

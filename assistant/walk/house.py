@@ -19,6 +19,8 @@ class Undone:
     undo: str
     step: str
     at: str
+    sure: bool = True
+    """False after an interruption: somebody may have undone it meanwhile."""
 
 
 @dataclass(frozen=True)
@@ -46,6 +48,7 @@ def resumed(house: House, vocabulary: Vocabulary) -> House:
         house,
         circuits=power.all_unknown(vocabulary),
         epochs={name: epoch + 1 for name, epoch in house.epochs.items()},
+        undone=tuple(replace(entry, sure=False) for entry in house.undone),
     )
 
 
@@ -79,8 +82,8 @@ def already(house: House, vocabulary: Vocabulary, act_name: str) -> bool:
         return False
     if act.sets:
         held = all(_is(house.circuits.get(name), state) for name, state in act.sets.items())
-        return held and (not act.undo or any(entry.act == act_name for entry in house.undone))
-    return bool(act.undo) and any(entry.act == act_name for entry in house.undone)
+        return held and (not act.undo or any(entry.act == act_name and entry.sure for entry in house.undone))
+    return bool(act.undo) and any(entry.act == act_name and entry.sure for entry in house.undone)
 
 
 def _is(present: str | None, wanted: str) -> bool:

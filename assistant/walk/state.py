@@ -53,6 +53,7 @@ class Position:
     stack: tuple[Frame, ...] = ()
     stage: str = "walking"
     index: int = 0
+    """Which cause or which act of the repair; in a proof, how long the path was when it began."""
     page: str | None = None
     """The stop page shown."""
     to: str | None = None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.walk.event import Back, Did, Paused, Resumed, StillTrue
+from assistant.walk.house import acted, already, resumed
 from assistant.walk.visit import BadAnswer, OutOfOrder
 from tests.walk.small import AT, Walker
 
@@ -93,6 +94,15 @@ def test_after_a_resume_every_circuit_is_unknown() -> None:
     assert set(walker.visit.house.circuits.values()) == {"unknown"}
     assert walker.step == "make_dead.stat"
     assert walker.make_dead().step == "cold_house.ohms"
+
+
+def test_what_was_held_or_turned_off_before_a_pause_is_done_again_after_it() -> None:
+    """The door switch that is held in is not asked twice, but after an interruption nobody knows."""
+    walker = Walker().saw("turning").send(Back(AT, "cold_house.fan"))
+    house = acted(walker.visit.house, walker.visit.vocabulary, "hold_door", "x", AT)
+
+    assert already(house, walker.visit.vocabulary, "hold_door")
+    assert not already(resumed(house, walker.visit.vocabulary), walker.visit.vocabulary, "hold_door")
 
 
 def test_a_resume_in_the_middle_of_a_procedure_begins_it_anew() -> None:

@@ -104,6 +104,7 @@ def test_a_finding_brings_its_causes_the_repair_and_the_proof() -> None:
     assert walker.visit.found[-1].causes[0].outcome == "found"
     assert walker.visit.found[-1].proof == "proved"
     assert [part for part, _ in walker.visit.house.fitted] == ["element"]
+    assert [record.name for record in walker.visit.found[-1].proof_records] == ["volts_again"]
 
 
 @pytest.mark.parametrize("answer", ["worn", "not found"])
