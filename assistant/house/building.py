@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import yaml
 
-from assistant.house.encoding import forbidden_in_value
+from assistant.house.encoding import forbidden_in_value, one_line
 from assistant.house.node import Fields, Items, Node, Text
 from assistant.house.place import Place, Problem
 
@@ -172,7 +172,7 @@ class Building:
         self.note(self.place(event), message)
 
     def note(self, place: Place, message: str) -> None:
-        self.problems.append(Problem.at(place, "yaml", message))
+        self.problems.append(Problem.at(place, "yaml", one_line(message)))
         if len(self.problems) >= MOST_PROBLEMS:
             raise Enough
 

@@ -56,6 +56,11 @@ def forbidden_in_value(value: str) -> str | None:
     return f"U+{ord(found.group()):04X}" if found else None
 
 
+def one_line(message: str) -> str:
+    """A sentence that quotes a file's text, on one line whatever that text holds."""
+    return " ".join(message.split()) if "\n" in message or "\t" in message else message
+
+
 def _say(character: str) -> str:
     if character == "\t":
         return "a tab stands here; write spaces"

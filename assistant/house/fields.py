@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
+from assistant.house.encoding import one_line
 from assistant.house.nearest import suggestion
 from assistant.house.place import Place, Problem
 from assistant.house.reader import Fields, Items, Node, Text
@@ -32,7 +33,7 @@ class Problems:
         return len(self.found) >= MOST_PROBLEMS
 
     def add(self, place: Place, rule: str, message: str) -> None:
-        self.take(Problem.at(place, rule, message))
+        self.take(Problem.at(place, rule, one_line(message)))
 
     def take(self, problem: Problem) -> None:
         if self.full:

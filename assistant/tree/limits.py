@@ -72,8 +72,8 @@ def evaluate(limit: Limit, env: Mapping[str, Interval], unit: str) -> Interval:
     """
     span = _worked_out(limit.expression, env)
     if limit.plain:
-        span = Span(*(end if isinstance(end, float) else exact_si(end, unit) for end in (span.lo, span.hi)))
-    return Interval(_float(span.lo, -1), _float(span.hi, +1))
+        span = Span.of(*(end if isinstance(end, float) else exact_si(end, unit) for end in span.ends))
+    return _interval(span)
 
 
 def _worked_out(part: Expression, env: Mapping[str, Interval]) -> Span:
@@ -81,7 +81,7 @@ def _worked_out(part: Expression, env: Mapping[str, Interval]) -> Span:
         return Span(part.si, part.si)
     if isinstance(part, written.Name):
         value = env.get(part.name)
-        return WHOLE if value is None else Span(_exact(value.lo), _exact(value.hi))
+        return WHOLE if value is None else _span(value)
     if isinstance(part, written.Negative):
         return -_worked_out(part.of, env)
     if isinstance(part, written.Applied):
@@ -101,17 +101,26 @@ def _applied(part: written.Applied, env: Mapping[str, Interval]) -> Span:
     spans = [_worked_out(argument, env) for argument in part.arguments]
     if entry is None or not entry.monotone:
         return WHOLE
-    values = {
-        argument.name: Interval(_float(span.lo, -1), _float(span.hi, +1))
-        for argument, span in zip(entry.arguments, spans, strict=False)
-    }
+    values = {argument.name: _interval(span) for argument, span in zip(entry.arguments, spans, strict=False)}
     try:
         result = on_intervals(part.function, values)
     except (ValueError, ArithmeticError):
         return WHOLE
-    return Span(_exact(result.lo), _exact(result.hi))
+    return _span(result)
 
 
+def _span(value: Interval) -> Span:
+    low = _exact(value.lo)
+    return Span(low, low if value.lo == value.hi else _exact(value.hi))
+
+
+def _interval(span: Span) -> Interval:
+    low = _float(span.lo, -1)
+    single = len(span.ends) == 1 and abs(low) < sys.float_info.max
+    return Interval(low, low if single else _float(span.hi, +1))
+
+
+@lru_cache(maxsize=1024)
 def _exact(end: float) -> Fraction | float:
     """The decimal that the float stands for, exactly; infinities stay."""
     return Fraction(repr(float(end))) if math.isfinite(end) else float(end)

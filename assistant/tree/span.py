@@ -21,26 +21,43 @@ class Span:
     lo: End
     hi: End
 
+    @property
+    def ends(self) -> tuple[End, ...]:
+        """One end where both are the same object, as for a single value: fractions are slow to compare."""
+        single = self.lo is self.hi and not isinstance(self.lo, float)
+        return (self.lo,) if single else (self.lo, self.hi)
+
+    @property
+    def is_whole(self) -> bool:
+        return isinstance(self.lo, float) and isinstance(self.hi, float)
+
+    @staticmethod
+    def of(*ends: End) -> Span:
+        """The span from the first end to the last."""
+        return Span(ends[0], ends[-1])
+
     def __neg__(self) -> Span:
-        return Span(-self.hi, -self.lo)
+        return Span.of(*(-end for end in reversed(self.ends)))
 
     def __add__(self, other: Span) -> Span:
+        if len(self.ends) == len(other.ends) == 1:
+            return Span.of(_sum(self.lo, other.lo, -math.inf))
         return Span(_sum(self.lo, other.lo, -math.inf), _sum(self.hi, other.hi, math.inf))
 
     def __sub__(self, other: Span) -> Span:
         return self + -other
 
     def __mul__(self, other: Span) -> Span:
-        if WHOLE in (self, other):
+        if self.is_whole or other.is_whole:
             return WHOLE  # it may come from a division by zero, and then nothing makes it a number again
-        ends = [_product(a, b) for a in (self.lo, self.hi) for b in (other.lo, other.hi)]
-        return Span(min(ends), max(ends))
+        ends = [_product(a, b) for a in self.ends for b in other.ends]
+        return Span(ends[0], ends[0]) if len(ends) == 1 else Span(min(ends), max(ends))
 
     def __truediv__(self, other: Span) -> Span:
         """By an interval that holds zero: anything."""
         if other.lo <= 0 <= other.hi:
             return WHOLE
-        return self * Span(_inverse(other.hi), _inverse(other.lo))
+        return self * Span.of(*(_inverse(end) for end in reversed(other.ends)))
 
 
 WHOLE = Span(-math.inf, math.inf)

@@ -280,6 +280,12 @@ def test_all_mistakes_of_a_file_are_told_at_once():
     assert [line for line, _, _ in found] == [2, 3, 4, 5, 6, 7, 8]
 
 
+def test_a_message_stays_on_one_line_whatever_it_quotes():
+    found = refusals('? "a\\nb"\n: 1\n? "a\\nb"\n: 2\n"c\\nd": 1\n"c\\nd": 2\n')
+    assert all("\n" not in message for _, _, message in found)
+    assert any("'c d' is written twice" in message for _, _, message in found)
+
+
 def test_a_refused_name_does_not_shift_what_follows():
     with pytest.raises(Unreadable) as caught:
         read(b"[x]: {deep: [1, 2]}\nok: 1\nok: 2\n", "f")

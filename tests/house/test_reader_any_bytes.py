@@ -6,9 +6,12 @@ import contextlib
 import json
 from pathlib import Path
 
+import pytest
+import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from assistant.house import reader
 from assistant.house.place import Place
 from assistant.house.reader import Fields, Items, Text, Unreadable, read
 from tests.tree.mutation import changed
@@ -28,7 +31,18 @@ def places(node):
         yield from node.keys.values()
 
 
+LOADERS = [loader for name in ("CSafeLoader", "SafeLoader") if (loader := getattr(yaml, name, None))]
+"""The parser in C where there is one, and the one in plain Python."""
+
+
 def reads_or_refuses(data: bytes) -> None:
+    for loader in LOADERS:
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(reader, "_LOADER", loader)
+            reads_or_refuses_with_one(data)
+
+
+def reads_or_refuses_with_one(data: bytes) -> None:
     problems = ()
     try:
         node = read(data, "f")

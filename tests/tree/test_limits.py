@@ -1,6 +1,7 @@
 """Limits: what they read, what they refuse, and what they come to on intervals."""
 
 import math
+from fractions import Fraction
 
 import pytest
 
@@ -253,3 +254,27 @@ def test_the_deepest_limit_is_worked_out():
 )
 def test_a_quantity_of_a_tree_file(text, expected):
     assert parse_quantity(text) == expected
+
+
+EXTREMES = (-math.inf, -1e308, -1.0, 0.0, 1e-300, 1.0, 1e308, math.inf)
+SPANS = [Interval(low, high) for low in EXTREMES for high in EXTREMES if low <= high]
+
+
+@pytest.mark.parametrize(
+    "text", ["a + b", "a - b", "a * b", "a / b", "-a", "a * b - b / a", "a - b + a", "1 / a * b"]
+)
+def test_at_the_extremes_every_possible_value_is_inside(text):
+    read = limit(text)
+    for a in SPANS:
+        for b in SPANS:
+            got = evaluate(read, {"a": a, "b": b}, "V")
+            assert got.lo <= got.hi
+            for x in {a.lo, a.hi} - {math.inf, -math.inf}:
+                for y in {b.lo, b.hi} - {math.inf, -math.inf}:
+                    try:
+                        exact = eval(text, {"a": Fraction(repr(x)), "b": Fraction(repr(y))})
+                    except ZeroDivisionError:
+                        continue
+                    slack = abs(exact) / 10**15 + Fraction(1, 10**310)
+                    assert got.lo == -math.inf or Fraction(got.lo) - slack <= exact, (a, b, got)
+                    assert got.hi == math.inf or exact <= Fraction(got.hi) + slack, (a, b, got)
