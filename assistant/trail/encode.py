@@ -55,7 +55,7 @@ def from_object(found: dict) -> tuple[Event, dict]:
             rest = _beyond(found, to_object(event))
             if to_object(event, rest) == found:
                 return event, rest
-        except (TypeError, ValueError, KeyError):
+        except (TypeError, ValueError, KeyError, RecursionError):
             pass
     kind = found.get("kind")
     at = found.get("at")

@@ -38,10 +38,18 @@ def test_no_file_is_no_mistake(tmp_path: Path) -> None:
     assert shop_data(tmp_path / "shop.yaml") == ({}, [])
 
 
-@pytest.mark.parametrize("text", [
-    "- a", "tools: []", "instruments: {}", "instruments: [{name: x}]", "a: [", "",
-    "defaults: {ac_voltage: nobody}",
-])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "- a",
+        "tools: []",
+        "instruments: {}",
+        "instruments: [{name: x}]",
+        "a: [",
+        "",
+        "defaults: {ac_voltage: nobody}",
+    ],
+)
 def test_a_mistake_is_a_sentence(tmp_path: Path, text: str) -> None:
     """With the file's name in it; nothing raises."""
     path = tmp_path / "shop.yaml"
