@@ -34,6 +34,7 @@ def measure(number: int, following: str, kind: str, unit: str, at: str, needs: s
     unit: {unit}
     at: {at}
     name: n{number}
+    meter: low impedance
     needs: {needs}
     caution: [live]
     plausible: [0, 5000]

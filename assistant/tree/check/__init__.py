@@ -13,6 +13,8 @@ from assistant.tree.check import (
     across_feed,
     act_needs,
     band_order,
+    blower_watched,
+    bridges,
     call_circle,
     called,
     causes,
@@ -24,8 +26,10 @@ from assistant.tree.check import (
     endings,
     energized,
     guarded,
+    hands,
     leak_check,
     lockout,
+    meter,
     needs_met,
     ohms_dead,
     plausible,
@@ -52,12 +56,12 @@ _MODULES = (
     # the shape of the trees
     called, returns, call_circle, reachable, circle, endings, ways_on, read_first,
     # limits
-    sources, band_order, plausible,
+    sources, band_order, plausible, meter,
     # power
     comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
     # work that can hurt
-    cautions, thermostat_off, reset, leak_check, lockout,
+    cautions, hands, bridges, thermostat_off, reset, leak_check, lockout, blower_watched,
     # findings
     two_facts, guarded, undecided, separate, causes, repair, proof, customer_words,
 )

@@ -10,6 +10,7 @@ import re
 from assistant.house.model import Act, Vocabulary
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
+from assistant.tree.check.reset import RESET
 from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.search import Search, Walked
 from assistant.tree.check.study import Study
@@ -44,9 +45,11 @@ def turns_off(act: str) -> bool:
 
 
 def _moved(vocabulary: Vocabulary, act: Act | None) -> str | None:
-    """The circuit whose own switch an act opens."""
+    """The circuit whose own switch an act opens. One that is counted is done even where the circuit is live,
+    so it opens the switch before it closes it; a breaker that is reset has opened by itself."""
     for circuit, state in act.sets.items() if act else ():
-        if state == "off" and vocabulary.circuits[circuit].fed_by is None:
+        opens = state == "off" or (act.counts is not None and act.counts != RESET)
+        if opens and vocabulary.circuits[circuit].fed_by is None:
             return circuit
     return None
 

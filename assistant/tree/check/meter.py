@@ -1,0 +1,27 @@
+"""The same two points read differently on two meters. A floating wire shows nearly 24 V to a high-impedance
+meter and nothing once it is loaded, so volts to the return are read low. Across a switch of the safety string
+a low-impedance meter carries current past it, and the board may take the open switch for closed. The step
+says which.
+"""
+
+from __future__ import annotations
+
+from assistant.tree.check.points import VOLTS, across
+from assistant.tree.check.rule import Faults
+from assistant.tree.check.study import Study
+from assistant.tree.model import Tree, readings_of
+
+
+def in_tree(study: Study, tree: Tree) -> Faults:
+    """Voltages that do not say which meter, and those across a switch on the wrong one."""
+    for step in tree.steps.values():
+        for reading in readings_of(step):
+            meter = reading.meter or ""
+            if reading.kind not in VOLTS:
+                continue
+            if "low impedance" not in meter and "high impedance" not in meter:
+                yield reading.place, ("a voltage says which meter it is read with; write meter: low "
+                                      "impedance, or high impedance across a switch and on the flame rod")
+            elif "low impedance" in meter and across(study.vocabulary, reading):
+                yield reading.place, (f"a low-impedance meter across {' and '.join(reading.at)} carries "
+                                      "current past it; write meter: high impedance")
