@@ -50,6 +50,7 @@ def test_a_repaired_furnace_passes_the_proof(name: str):
     assert visit.found[-1].proof == "proved", asked(visit)
     assert visit.found[-1].repaired
     assert visit.state_of(TREE).status == "proved"
+    assert [entry.act for entry in visit.house.undone] == []
 
 
 @pytest.mark.parametrize("name", FAULTS)
