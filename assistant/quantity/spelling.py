@@ -97,7 +97,7 @@ def units_that_fit(kind: Kind) -> str:
 
 
 def _typed(unit: Unit) -> str:
-    return unit.name if unit.symbol in ("", "in. w.c.", "°F difference") else unit.symbol
+    return unit.name if unit.symbol in ("", "in. w.c.") or unit.name == "Fdiff" else unit.symbol
 
 
 def _what_it_is(spelling: str, kind: Kind) -> str:

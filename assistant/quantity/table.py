@@ -119,7 +119,7 @@ UNITS: dict[str, Unit] = {unit.name: unit for unit in (
          ("f", "degf", "degreesf", "fahrenheit", "degreesfahrenheit"), offset=Fraction("459.67") * 5 / 9),
     Unit("C", "°C", TEMPERATURE, Fraction(1), 1,
          ("c", "degc", "degreesc", "celsius", "degreescelsius"), offset=Fraction("273.15")),
-    Unit("Fdiff", "°F difference", TEMPERATURE, Fraction(5, 9), 1,
+    Unit("Fdiff", "°F", TEMPERATURE, Fraction(5, 9), 1,
          ("fdiff", "f", "degf", "degreesf", "fahrenheit", "fdeg", "fdifference", "degfdifference", "frise",
           "degfrise")),
     Unit("K", "K", TEMPERATURE, Fraction(1), 1,

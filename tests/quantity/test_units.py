@@ -160,7 +160,7 @@ def test_a_number_is_shown_without_powers_of_ten_and_close(value, unit):
         (-0.0, "V", None, "0 V"),
         (-0.001, "V", 1, "0.0 V"),
         (0.05, "percent", None, "5 %"),
-        (55 / 1.8, "Fdiff", None, "55 °F difference"),
+        (55 / 1.8, "Fdiff", None, "55 °F"),
         (math.inf, "ohm", None, "unlimited ohm"),
     ],
 )
