@@ -64,9 +64,10 @@ def answers(count: int, start: int = 1) -> list:
                     "make_dead.dead",
                     {f"pair_{i}": Typed(t, ago=0.5) for i, t in enumerate(["0", "0,1", "OL"])},
                 ),
+                # the control character is written as an escape, whose letters have two cases
                 Note(
                     when,
-                    "Water under the unit \u2014 customer says \u201csince Tuesday\u201d \U0001f4a7",
+                    "Water under the unit \u2014 customer says\x1f \u201csince Tuesday\u201d \U0001f4a7",
                     "no_heat.light",
                 ),
                 PlateRead(when, "supply_volts", "120"),
