@@ -11,7 +11,7 @@ from assistant.tree.model import readings_of
 from assistant.walk.event import Cannot, Event, Read, Saw, Typed, Watched
 from assistant.walk.visit import asked, fold
 
-SEEDS = range(300)
+NUMBERS = range(300)
 FIRST = ("no_heat.kind", "no_heat.room")
 """Answered as usual, or nearly every walk would end there."""
 ENERGIZED = {"ac_voltage", "ac_current", "dc_current"}
@@ -44,9 +44,9 @@ def value(reading, chance: random.Random) -> str:
     return f"{chance.triangular(low, high, low + (high - low) * chance.random() / 10):.2f}"
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_a_walk_ends_and_is_safe_on_the_way(seed: int):
-    chance, usual, visit = random.Random(seed), Furnace(), opened()
+@pytest.mark.parametrize("number", NUMBERS)
+def test_a_walk_ends_and_is_safe_on_the_way(number: int):
+    chance, usual, visit = random.Random(number), Furnace(), opened()
     for _ in range(MOST_STEPS):
         ask = asked(visit)
         if ask.kind in ENDS:
@@ -68,8 +68,8 @@ def test_a_walk_ends_and_is_safe_on_the_way(seed: int):
 def test_the_walks_by_chance_come_far():
     """The test above means little if all its walks end at the door."""
     ends = set()
-    for seed in SEEDS:
-        chance, usual, visit = random.Random(seed), Furnace(), opened()
+    for number in NUMBERS:
+        chance, usual, visit = random.Random(number), Furnace(), opened()
         while (ask := asked(visit)).kind not in ENDS:
             visit = fold(visit, anything(ask, chance, usual))
         ends.add(ask.step)
