@@ -23,6 +23,13 @@ STANDING = {
     "settled": "Settled.",
     "proved": "Repaired, and shown to work by the readings below.",
 }
+GO_ON = {
+    "open": "Find out what is wrong",
+    "walking": "Go on finding out what is wrong",
+    "stopped": "Clear what we stopped for",
+}
+"""What is to do about a complaint that is not settled. Where something was found, the points of its repair
+say it."""
 WORN = "It had worn out with use. We looked for anything that could have damaged it and found nothing."
 NOT_FOUND = "We looked for a reason and found none this time."
 NOTHING_FOUND = "Nothing had failed."
@@ -43,7 +50,7 @@ def customer_page(
         )
         for state in visit.complaints
     )
-    to_do = tuple(dict.fromkeys(_to_do(point) for point in points if point.kind != "complaint"))
+    to_do = tuple(dict.fromkeys(filter(None, (_to_do(point, visit) for point in points))))
     return CustomerPage(person, complaints, to_do, _cautions(visit))
 
 
@@ -111,7 +118,14 @@ def _proved(found: Found) -> str:
     return ""
 
 
-def _to_do(point: OpenPoint) -> str:
+def _to_do(point: OpenPoint, visit: Visit) -> str:
+    """An open point as a thing to do; empty where other points say it already."""
+    if point.kind == "complaint":
+        state = visit.state_of(point.key.removeprefix("complaint."))
+        if state is None or state.status not in GO_ON:
+            return ""
+        words = f"{GO_ON[state.status]}: \u201c{state.words}\u201d"
+        return f"{words}. Left open because: {_sentence(point.left)}" if point.left else words
     last = point.words.removesuffix(": failed").rpartition(": ")[2]
     words = {
         "cause": f"Look for the reason: {last[:1].lower()}{last[1:]}.",

@@ -144,6 +144,7 @@ def test_an_unfinished_visit_says_what_is_still_to_do_and_what_could_still_be_fo
     assert story.standing == "Not signed yet."
     assert "Element open" in story.still_unproved
     assert story.customer.complaints[0].standing == "Not finished yet."
+    assert story.customer.still_to_do == ("Go on finding out what is wrong: \u201cThe bedroom is cold\u201d",)
     found = Clock().to_finding().story()
     assert found.customer.complaints[0].standing == "Found. The repair is not finished yet."
     to_do = found.customer.still_to_do
@@ -202,6 +203,7 @@ def test_a_stop_is_told_with_its_page_and_the_customer_is_asked_to_leave_it_off(
     assert reading.verdict == "unsafe"
     assert reading.limit == "safe only under 132 V"  # 1.10 x 120 V
     assert "leave it off" in story.customer.complaints[0].standing
+    assert story.customer.still_to_do == ("Clear what we stopped for: \u201cThe bedroom is cold\u201d",)
     assert "do not switch it on" in story.customer.cautions[0]
 
 
