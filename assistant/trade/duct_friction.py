@@ -67,13 +67,13 @@ WHERE = {
         argument("relative", "count", "", 0, 0.05, 1e-4, +1, "roughness over diameter"),
     ),
     gives=Result("ratio", "", "friction factor"),
-    formula="64 / {reynolds} below 2000, Colebrook with {relative} above 4000, blended between",
+    formula="64 / {reynolds} when slow, Colebrook with {relative} when fast, joined after Churchill",
     source=DARCY,
 )
 def friction_factor(reynolds: float, relative: float) -> float:
     """Darcy friction factor, a plain number.
 
-    Not monotone in the Reynolds number: it jumps up between 2,000 and 4,000.
+    Not monotone in the Reynolds number: it climbs between 2,200 and 3,200.
 
     Range: 1 to 1e8, roughness 0 to 0.05. Raises ArgumentError outside. Source: Colebrook's equation (from
     memory).

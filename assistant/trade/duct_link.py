@@ -7,11 +7,12 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from assistant.trade.air_density import density_at
 from assistant.trade.constants import FOOT, KELVIN_AT_70F
 from assistant.trade.duct_fittings import CLOSED, blade_loss
-from assistant.trade.friction import drop_per_metre
+from assistant.trade.friction import drop_of, viscosity
 
 GALVANIZED = 0.0003 * FOOT
 SEEP = 1e-5
@@ -49,10 +50,10 @@ class Duct:
     temperature: float = KELVIN_AT_70F
 
     def _drop(self, flow: float) -> float:
+        density, mu = _air(self.altitude, self.temperature)
         velocity = flow / (math.pi / 4 * self.diameter**2)
-        loss = self.coefficient * density_at(self.altitude, self.temperature) * velocity**2 / 2
-        rub = drop_per_metre(flow, self.diameter, self.roughness, self.altitude, self.temperature)
-        return rub * self.length + loss
+        rub = drop_of(velocity, self.diameter, self.roughness, density, mu)
+        return rub * self.length + self.coefficient * density * velocity * velocity / 2
 
     def at(self, flow: float) -> tuple[float, float]:
         """Drop (Pa) and slope (Pa per m³/s) at a flow of zero or more."""
@@ -62,6 +63,12 @@ class Duct:
         step = 1e-6 * flow
         drop = self._drop(flow)
         return drop, (self._drop(flow + step) - drop) / step
+
+
+@lru_cache(maxsize=64)
+def _air(height: float, kelvin: float) -> tuple[float, float]:
+    """Density and viscosity: a whole house shares one or two kinds of air."""
+    return density_at(height, kelvin), viscosity(kelvin)
 
 
 @dataclass(frozen=True)
@@ -79,7 +86,7 @@ class Damper:
         """Drop (Pa) and slope (Pa per m³/s) at a flow of zero or more."""
         coefficient = self.closed if self.opening <= 0 else blade_loss(self.opening, self.blade)
         area = math.pi / 4 * self.diameter**2
-        per_square = coefficient * density_at(self.altitude, self.temperature) / (2 * area * area)
+        per_square = coefficient * _air(self.altitude, self.temperature)[0] / (2 * area * area)
         if flow < SEEP:
             return per_square * SEEP * flow, per_square * SEEP
         return per_square * flow * flow, 2 * per_square * flow

@@ -66,40 +66,37 @@ def _newton(links: Sequence[Link], fan: Link | None, tolerance: float, fixed: fl
             if node != ROOM:
                 push[place[node]] += sign * fixed
     flow = [FIRST_FLOW] * len(moving)
+    drops = [_drop(link, q) for link, q in zip(moving, flow, strict=True)]
     sequence = order(_pattern(len(nodes), ends))
     for step in range(1, 101):
         rows: list[dict[int, float]] = [{i: 0.0} for i in range(len(nodes))]
         right = list(push)
-        state = []
-        for link, q, (a, b) in zip(moving, flow, ends, strict=True):
-            drop, slope = _drop(link, q)
+        carried = []
+        for q, (drop, slope), (a, b) in zip(flow, drops, ends, strict=True):
             ease = 1 / slope
-            carried = q - drop * ease  # what the link would carry with no pressure across it
-            state.append((drop, ease, carried))
-            for i, sign in ((a, -1.0), (b, 1.0)):
-                if i >= 0:
-                    rows[i][i] += ease
-                    right[i] += sign * carried
+            still = q - drop * ease  # what the link would carry with no pressure across it
+            carried.append((still, ease))
+            if a >= 0:
+                rows[a][a] += ease
+                right[a] -= still
+            if b >= 0:
+                rows[b][b] += ease
+                right[b] += still
             if a >= 0 and b >= 0:
                 rows[a][b] = rows[a].get(b, 0.0) - ease
                 rows[b][a] = rows[b].get(a, 0.0) - ease
         try:
-            pressure = solve(rows, right, sequence)
+            pressure = [*solve(rows, right, sequence), 0.0]  # the last, at -1, is the rooms
         except ZeroDivisionError:
             raise NotSolved("a part of the duct system leads nowhere") from None
-        flow = [
-            carried + ease * (_at(pressure, a) - _at(pressure, b))
-            for (_, ease, carried), (a, b) in zip(state, ends, strict=True)
-        ]
+        across = [pressure[a] - pressure[b] for a, b in ends]
+        flow = [still + ease * p for (still, ease), p in zip(carried, across, strict=True)]
         if not all(map(math.isfinite, flow)):
             break
-        off, largest = 0.0, 1e-9
-        for link, q, (a, b) in zip(moving, flow, ends, strict=True):
-            drop = _drop(link, q)[0]
-            off = max(off, abs(drop - _at(pressure, a) + _at(pressure, b)))
-            largest = max(largest, abs(drop))
-        if off <= tolerance * largest:
-            return _solved(moving, flow, nodes, pressure, fan, fixed, step)
+        drops = [_drop(link, q) for link, q in zip(moving, flow, strict=True)]
+        off = max(abs(drop - p) for (drop, _), p in zip(drops, across, strict=True))
+        if off <= tolerance * max(1e-9, *(abs(drop) for drop, _ in drops)):
+            return _solved(moving, flow, nodes, pressure[:-1], fan, fixed, step)
     raise NotSolved("the flows of this duct system do not settle; look for a fan without a way round")
 
 
@@ -109,10 +106,6 @@ def _pattern(count: int, ends: Sequence[tuple[int, int]]) -> list[dict[int, floa
         if a >= 0 and b >= 0:
             rows[a][b] = rows[b][a] = 1.0
     return rows
-
-
-def _at(pressure: Sequence[float], i: int) -> float:
-    return pressure[i] if i >= 0 else 0.0
 
 
 def _drop(link: Link, flow: float) -> tuple[float, float]:

@@ -1,9 +1,9 @@
 """Friction factor over the whole range of flow, and the friction of a metre of round duct; no ranges checked
 here.
 
-Laminar below Reynolds 2,000, Colebrook's equation above 4,000, a smooth blend between: the two published laws
-at its ends, our own joint in the middle (where no law is agreed upon), so that pressure never falls as flow
-rises.
+Laminar law and Colebrook's equation, joined in one curve the way Churchill joined his in 1977 (from memory;
+fluids' own coding of it agrees): smooth everywhere, and pressure never falls as flow rises. Between Reynolds
+2,000 and 4,000 no law is agreed upon.
 """
 
 from __future__ import annotations
@@ -13,7 +13,8 @@ import math
 from assistant.trade.air_density import density_at
 from assistant.trade.constants import KELVIN_AT_70F
 
-LAMINAR, TURBULENT = 2000.0, 4000.0
+LAMINAR = 1000.0
+"""Below this Reynolds number the joint is nothing but the laminar law."""
 VISCOSITY_70F = 1.227e-5 * 0.45359237 / 0.3048
 """Dynamic viscosity of dry air at 70 °F, Pa·s (1.227e-5 lb/(ft·s), CoolProp, computed)."""
 SUTHERLAND = 110.4
@@ -43,21 +44,25 @@ def darcy(reynolds: float, relative: float) -> float:
     """Darcy friction factor at any Reynolds number above zero; relative roughness 0 to 0.05."""
     if reynolds <= LAMINAR:
         return 64 / reynolds
-    if reynolds >= TURBULENT:
-        return colebrook(reynolds, relative)
-    share = (reynolds - LAMINAR) / (TURBULENT - LAMINAR)
-    share = share * share * (3 - 2 * share)
-    return (1 - share) * 64 / reynolds + share * colebrook(reynolds, relative)
+    turbulent = colebrook(reynolds, relative)
+    if reynolds >= 1e5:
+        return turbulent  # what the joint would add is below the last bit
+    joined = (8 / turbulent) ** 8 + (37530 / reynolds) ** 16
+    return 8 * ((8 / reynolds) ** 12 + joined**-1.5) ** (1 / 12)
+
+
+def drop_of(velocity: float, diameter: float, roughness: float, density: float, mu: float) -> float:
+    """Darcy-Weisbach: f / D × density × velocity² / 2 in Pa/m; m/s, m, m, kg/m³, Pa·s."""
+    reynolds = density * velocity * diameter / mu
+    if reynolds <= LAMINAR:
+        return 32 * mu * velocity / diameter**2  # 64 / Re written out: holds down to no flow
+    return darcy(reynolds, roughness / diameter) / diameter * density * velocity * velocity / 2
 
 
 def drop_per_metre(airflow: float, diameter: float, roughness: float, height: float, kelvin: float) -> float:
-    """Darcy-Weisbach: f / D × density × velocity² / 2 in Pa/m; m³/s, m, m, m, K."""
-    density = density_at(height, kelvin)
+    """drop_of for a flow, altitude and temperature: Pa/m; m³/s, m, m, m, K."""
     velocity = airflow / (math.pi / 4 * diameter * diameter)
-    reynolds = density * velocity * diameter / viscosity(kelvin)
-    if reynolds <= LAMINAR:
-        return 32 * viscosity(kelvin) * velocity / diameter**2  # 64 / Re written out: holds down to no flow
-    return darcy(reynolds, roughness / diameter) / diameter * density * velocity * velocity / 2
+    return drop_of(velocity, diameter, roughness, density_at(height, kelvin), viscosity(kelvin))
 
 
 def crossing(rising, target: float, low: float, high: float) -> float:

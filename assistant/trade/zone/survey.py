@@ -7,9 +7,18 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 NOBODY = "nobody"
 """The call in which no thermostat asks for anything."""
+
+
+@dataclass(frozen=True)
+class Flow:
+    """A reading as the reasoning takes it: best value and standard uncertainty, m³/s."""
+
+    value: float
+    u: float
 
 
 @dataclass(frozen=True)
@@ -24,6 +33,15 @@ class Anemometer:
     share: float = 0.10
     floor: float = 0.00472
 
+    def flow(self, read: float) -> Flow:
+        """A reading with its standard uncertainty (rectangular).
+
+        A vane that stands still: anything to its floor.
+        """
+        if read < self.floor:
+            return Flow(self.floor / 2, self.floor / math.sqrt(12))
+        return Flow(read, math.hypot(self.share * read, self.floor / 2) / math.sqrt(3))
+
 
 @dataclass(frozen=True)
 class Cell:
@@ -32,14 +50,6 @@ class Cell:
     mode: str
     caller: str
     register: str
-
-
-@dataclass(frozen=True)
-class Flow:
-    """A reading as the reasoning takes it: best value and standard uncertainty, m³/s."""
-
-    value: float
-    u: float
 
 
 @dataclass(frozen=True)
@@ -76,18 +86,13 @@ class Survey:
         if strange := set(self.claimed.values()) - set(self.zones):
             raise ValueError(f"'{min(strange)}' is no zone of this survey")
 
-    def flow(self, mode: str, caller: str, register: str) -> Flow | None:
-        """The reading with its uncertainty (rectangular), None where it was not taken.
+    @cached_property
+    def _read(self) -> dict[tuple[str, str, str], Flow]:
+        return {(c.mode, c.caller, c.register): self.meter.flow(read) for c, read in self.flows.items()}
 
-        A vane that stands still means anything from none to its floor.
-        """
-        read = self.flows.get(Cell(mode, caller, register))
-        if read is None:
-            return None
-        floor = self.meter.floor
-        if read < floor:
-            return Flow(floor / 2, floor / math.sqrt(12))
-        return Flow(read, math.hypot(self.meter.share * read, floor / 2) / math.sqrt(3))
+    def flow(self, mode: str, caller: str, register: str) -> Flow | None:
+        """The reading with its uncertainty, None where it was not taken."""
+        return self._read.get((mode, caller, register))
 
 
 @dataclass(frozen=True)
