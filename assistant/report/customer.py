@@ -82,7 +82,6 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
         proof,
         _proved(found),
         found.proof == "proved",
-        finding.advice or "",
     )
 
 
@@ -126,6 +125,8 @@ def _to_do(point: OpenPoint, visit: Visit) -> str:
             return ""
         words = f"{GO_ON[state.status]}: \u201c{state.words}\u201d"
         return f"{words}. Left open because: {_sentence(point.left)}" if point.left else words
+    if point.kind == "power" and not _is_supply(visit, point.key.removeprefix("power.")):
+        return ""
     last = point.words.removesuffix(": failed").rpartition(": ")[2]
     words = {
         "cause": f"Look for the reason: {last[:1].lower()}{last[1:]}.",
@@ -145,11 +146,17 @@ def _cautions(visit: Visit) -> tuple[str, ...]:
         page = visit.vocabulary.stops.get(visit.vocabulary.hazards.get(hazard.name, ""))
         if page:
             said.append(f"During this visit we met a danger: {page.title}")
-    off = [circuit for circuit, state in visit.house.circuits.items() if state in ("off", "dead")]
-    if off:
-        titles = ", ".join(visit.vocabulary.circuits[circuit].title for circuit in off)
-        said.append(f"We left the power off ({titles}).")
+    if any(
+        state in ("off", "dead") and _is_supply(visit, name) for name, state in visit.house.circuits.items()
+    ):
+        said.append("We left the power to the heater off.")
     return tuple(dict.fromkeys(said))
+
+
+def _is_supply(visit: Visit, circuit: str) -> bool:
+    """A circuit that is switched on again; a capacitor that was bled is none."""
+    known = visit.vocabulary.circuits.get(circuit)
+    return known is not None and known.restore is not None
 
 
 def _sentence(words: str | None) -> str:

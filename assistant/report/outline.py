@@ -140,9 +140,6 @@ def _found(found: FoundForCustomer) -> Iterator[Block]:
         yield Heading("How we know that it works" if found.works else "Measured after the repair", 3)
         yield Words(found.proved)
         yield _results(found.proof)
-    if found.advice:
-        yield Heading("Our advice", 3)
-        yield Words(found.advice)
 
 
 def _results(measured: tuple[Measured, ...]) -> Table:
@@ -211,6 +208,7 @@ def _finding(finding: FindingTold) -> Iterator[Block]:
         *finding.causes,
         *(("Done", act) for act in finding.repaired),
         ("Proof", finding.proof),
+        ("Advice", finding.advice),
     ]
     yield Pairs(tuple((name, words) for name, words in told if words))
     if finding.facts:

@@ -71,7 +71,6 @@ class FoundForCustomer:
     proof: tuple[Measured, ...]
     proved: str
     works: bool
-    advice: str = ""
 
 
 @dataclass(frozen=True)
@@ -111,6 +110,7 @@ class FindingTold:
     proof: str
     proof_readings: tuple[Measured, ...]
     reason: str = ""
+    advice: str = ""
 
 
 @dataclass(frozen=True)

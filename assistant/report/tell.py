@@ -158,6 +158,7 @@ def _finding(visit: Visit, found: Found, say) -> FindingTold:
         _proof(found),
         tuple(say(record) for record in found.proof_records),
         finding.reason or "",
+        finding.advice or "",
     )
 
 
