@@ -152,7 +152,7 @@ def test_an_unfinished_visit_says_what_is_still_to_do_and_what_could_still_be_fo
     assert "Fit the new element." in to_do
     assert "Show by measuring: it heats again." in to_do
     assert to_do.count("Switch the power back on when the work is finished.") == 1
-    assert any("power off" in caution for caution in found.customer.cautions)
+    assert "We left the power to the heater off." in found.customer.cautions
 
 
 def test_what_was_put_right_is_told_only_when_it_is_proved():
