@@ -98,14 +98,17 @@ class Circuits:
         while (circuit := _first_lacking(needs, houses, tried)) is not None:
             tried[circuit] = "another need of the step undoes it"
             wanted = needs[circuit]
-            procedure = self.procedure_for(circuit, wanted)
-            if procedure is None or procedure.tree in inside:
-                tried[circuit] = f"{procedure.tree} is under way" if procedure else "no procedure makes it so"
+            name = self.procedure_for(circuit, wanted)
+            if name is None or name in inside:
+                tried[circuit] = f"{name} is under way" if name else "no procedure makes it so"
                 continue
             met, lacking = self.chains.split(houses, circuit, power.MEETS[wanted])
             assert lacking is not None
-            trace.put_in.setdefault(step.common.name, []).append((procedure, met is not None))
-            done = self._run(procedure, lacking, inside).exits.get("done")
+            done: Houses | None = lacking  # believed to do its work where it did not load; that is reported
+            if name in self.graphs:
+                procedure = self.bound(name, circuit)
+                trace.put_in.setdefault(step.common.name, []).append((procedure, met is not None))
+                done = self._run(procedure, lacking, inside).exits.get("done")
             parts = [met, self._believed(done, circuit, wanted)]
             parts = [part for part in parts if part is not None]
             houses = union(parts) if parts else dict.fromkeys(houses, frozenset())
@@ -121,12 +124,10 @@ class Circuits:
         kept, _ = self.chains.split(done, circuit, power.MEETS[wanted])
         return kept or {**done, circuit: frozenset((wanted, *chain[1:]) for chain in done[circuit])}
 
-    def procedure_for(self, circuit: str, wanted: str) -> Instance | None:
-        """The procedure that brings a circuit into a state, or None where the house names none that
-        exists."""
+    def procedure_for(self, circuit: str, wanted: str) -> str | None:
+        """The procedure that brings a circuit into a state, as the house names it."""
         known = self.vocabulary.circuits[circuit]
-        name = known.restore if wanted == "live" else known.make_dead
-        return self.bound(name, circuit) if name in self.graphs else None
+        return known.restore if wanted == "live" else known.make_dead
 
     def bound(self, tree: str, circuit: str | None) -> Instance:
         return Instance(tree, circuit if self.graphs[tree].tree.takes else None)
