@@ -70,9 +70,18 @@ def _block(block: Block, shrink: Shrink | None) -> str:
 def _table(table: Table) -> str:
     columns = "".join(f'<col style="width:{width}%">' for width in table.widths)
     heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in table.heads)
-    rows = "\n".join(f"<tr>{''.join(f'<td>{_cell(cell)}</td>' for cell in row)}</tr>" for row in table.rows)
+    rows = "\n".join(_row(row) for row in table.rows)
     head = f"<colgroup>{columns}</colgroup><thead><tr>{heads}</tr></thead>"
     return f"<table>{head}\n<tbody>{rows}</tbody></table>"
+
+
+def _row(cells: tuple[Cell, ...]) -> str:
+    if cells[-1].empty and len(cells) > 1:
+        *first, last = cells[:-1]
+        ends = f'<td colspan="2">{_cell(last)}</td>'
+    else:
+        first, ends = list(cells), ""
+    return f"<tr>{''.join(f'<td>{_cell(cell)}</td>' for cell in first)}{ends}</tr>"
 
 
 def _cell(cell: Cell) -> str:

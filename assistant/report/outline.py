@@ -65,10 +65,15 @@ class Cell:
     small: tuple[str, ...] = ()
     struck: bool = False
 
+    @property
+    def empty(self) -> bool:
+        return not self.text and not self.small
+
 
 @dataclass(frozen=True)
 class Table:
-    """`widths` are shares of the page's width, together 100."""
+    """`widths` are shares of the page's width, together 100. An empty last cell leaves its room to the one
+    before."""
 
     heads: tuple[str, ...]
     rows: tuple[tuple[Cell, ...], ...]
@@ -147,7 +152,7 @@ def _results(measured: tuple[Measured, ...]) -> Table:
     rows = tuple(
         (
             Cell(each.what),
-            Cell(each.understood.partition(": the top of")[0], (each.verdict,) if each.verdict else ()),
+            Cell(each.understood.partition(": ")[0], (each.verdict,) if each.verdict else ()),
             Cell(each.should, (f"rating plate: {each.plate}",) if each.plate else ()),
         )
         for each in measured
@@ -233,7 +238,7 @@ def _facts(story: Story) -> Iterator[Block]:
     for title, pairs in groups:
         if pairs:
             yield Heading(title, 2)
-            yield Pairs(pairs)
+            yield Pairs(tuple((name[:1].upper() + name[1:], value) for name, value in pairs))
 
 
 def steps(rows: tuple[Row, ...]) -> Table:

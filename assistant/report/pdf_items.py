@@ -128,6 +128,8 @@ class Blocks:
     ) -> Iterator[Item]:
         """A row, cut where it is higher than most of a page."""
         pad = 2.6 * self.u if ruled else 0.0
+        if len(cells) > 1 and cells[-1].empty:
+            cells, widths = cells[:-1], (*widths[:-2], widths[-2] + widths[-1])
         lefts = [self.width * sum(widths[:place]) / 100 for place in range(len(widths))]
         columns = [
             self.set.column(_paragraphs(cell, style), self.width * width / 100 - 6 * self.u)

@@ -81,7 +81,8 @@ def test_html_holds_any_text_as_text(words):
     assert found.open == []
     assert found.tags <= ALLOWED
     assert found.attributes <= {
-        "lang", "charset", "name", "content", "http-equiv", "class", "style", "scope", "alt", "src",
+        "lang", "charset", "colspan", "name", "content", "http-equiv", "class", "style", "scope", "alt",
+        "src",
     }  # fmt: skip
     seen = " ".join(found.texts)
     assert seen.count(one_line(words)) >= 4
