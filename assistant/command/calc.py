@@ -40,8 +40,8 @@ def run(arguments: argparse.Namespace) -> int:
             return _list(arguments.name or "", arguments.json)
         if not arguments.name:
             raise ArgumentError(
-                "Which computation? For example: calc heat_rise supply=120F return_air=68F. "
-                "calc --list shows all.",
+                "Which computation? For example: calc heat_rise supply=120F return_air=68F. calc --list "
+                "shows all.",
                 "",
             )
         _answer(entry_of(arguments.name), arguments.values, arguments.json)
@@ -92,7 +92,7 @@ def _plain(value, unit: str):
 
 def read_values(entry: Entry, words: list[str]) -> tuple[dict[str, object], dict[str, str]]:
     """The typed key=value words as SI values and their units. Raises ArgumentError with a sentence."""
-    values, units = {}, {}
+    values, units, kinds = {}, {}, set()
     for word in words:
         key, mark, text = word.partition("=")
         names = [a.name for a in entry.arguments]
@@ -107,12 +107,12 @@ def read_values(entry: Entry, words: list[str]) -> tuple[dict[str, object], dict
         a = entry.argument(key)
         if a.choices:
             values[key] = text
-        elif a.many:
-            read = [_number(entry, a, item) for item in text.split(",")]
-            values[key], units[key] = [v for v, _ in read], read[-1][1]
-        else:
-            values[key], units[key] = _number(entry, a, text)
-    kinds = {_dimension(units[a.name]) for a in entry.arguments if a.kind == ANY and a.name in units}
+            continue
+        read = [_number(entry, a, item) for item in (text.split(",") if a.many else [text])]
+        values[key] = [v for v, _ in read] if a.many else read[0][0]
+        units[key] = read[-1][1]
+        if a.kind == ANY:
+            kinds |= {_dimension(unit) for _, unit in read}
     if len(kinds) > 1:
         raise ArgumentError(f"{entry.name} needs readings of one kind; give both the same unit.", entry.name)
     return values, units
@@ -131,8 +131,8 @@ def _number(entry: Entry, a: Argument, text: str) -> tuple[float, str]:
             else f"can't be read ('{text}')"
         )
         raise ArgumentError(
-            f"{entry.name}: '{a.name}' ({a.words}) {why}; it must be {range_text(a)}, "
-            f"for example {example_text(a)}.",
+            f"{entry.name}: '{a.name}' ({a.words}) {why}; it must be {range_text(a)}, for example "
+            f"{example_text(a)}.",
             entry.name,
             a,
             text,
@@ -149,8 +149,8 @@ def _number(entry: Entry, a: Argument, text: str) -> tuple[float, str]:
         )
     if parts and int(parts) == 0:
         raise ArgumentError(
-            f"{entry.name}: '{a.name}' can't be divided by zero; it must be {range_text(a)}, "
-            f"for example {example_text(a)}.",
+            f"{entry.name}: '{a.name}' can't be divided by zero; it must be {range_text(a)}, for example "
+            f"{example_text(a)}.",
             entry.name,
             a,
             text,

@@ -12,8 +12,7 @@ from assistant.trade.entry import Argument, Result, Source, argument, computatio
 
 PRESSURE = Source("ASHRAE Fundamentals 2017 chapter 1 equation 3, as coded in PsychroLib 2.5.0", "read")
 GAS = Source(
-    "ideal gas law at standard pressure for the altitude and the measured temperature; agrees with "
-    "US Bureau "
+    "ideal gas law at standard pressure for the altitude and the measured temperature; agrees with US Bureau "
     "of Reclamation, Design Guide for HVAC Systems, September 2006, Table 6a",
     "reasoned",
 )

@@ -206,8 +206,8 @@ def rise_against_plate(rise: float, rise_min: float, rise_max: float) -> dict[st
         from assistant.trade.entry import ArgumentError
 
         raise ArgumentError(
-            "rise_against_plate: 'rise_max' must be greater than 'rise_min', for example "
-            "rise_min=45Fdiff rise_max=75Fdiff.",
+            "rise_against_plate: 'rise_max' must be greater than 'rise_min', for example rise_min=45Fdiff "
+            "rise_max=75Fdiff.",
             "rise_against_plate",
         )
     share = (rise - rise_min) / (rise_max - rise_min)

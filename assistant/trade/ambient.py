@@ -9,9 +9,8 @@ from assistant.trade.entry import Result, Source, argument, computation
 from assistant.trade.unit import to_si
 
 LEVELS = Source(
-    "9 ppm US EPA outdoor 8-hour limit; 30 ppm IRC 2018 Appendix D (read); 70 ppm everyone out "
-    "(from memory); "
-    "any rise above outdoors means a vented furnace spills",
+    "9 ppm US EPA outdoor 8-hour limit; 30 ppm IRC 2018 Appendix D (read); 70 ppm everyone out (from "
+    "memory); any rise above outdoors means a vented furnace spills",
     "common practice",
 )
 STEPS = (
@@ -33,8 +32,7 @@ STEPS = (
     ),
 )
 ALARM = Source(
-    "UL 2034: 70 ppm for 60 to 240 min, 150 ppm 10 to 50 min, 400 ppm 4 to 15 min; silent at 30 "
-    "ppm for 30 "
+    "UL 2034: 70 ppm for 60 to 240 min, 150 ppm 10 to 50 min, 400 ppm 4 to 15 min; silent at 30 ppm for 30 "
     "days (as summarised in two places)",
     "read",
 )

@@ -12,14 +12,12 @@ from assistant.trade.entry import Argument, ArgumentError, Result, Source, argum
 
 TABLE = Source("linear between the points of the blower's own table", "reasoned")
 HELD = Source(
-    "constant airflow and efficiency: watts follow static (× 1.6 from 0.5 to 0.8 in. w.c.); in "
-    "truth a "
+    "constant airflow and efficiency: watts follow static (× 1.6 from 0.5 to 0.8 in. w.c.); in truth a "
     "little more",
     "reasoned",
 )
 EULER = Source(
-    "a forward-curved wheel at nearly constant speed takes shaft power at least in proportion to "
-    "flow "
+    "a forward-curved wheel at nearly constant speed takes shaft power at least in proportion to flow "
     "(Euler's equation for turbomachines)",
     "reasoned",
 )
@@ -55,13 +53,11 @@ def _table() -> tuple[Argument, Argument]:
 def points(
     computation: str, statics: Sequence[float], airflows: Sequence[float]
 ) -> list[tuple[float, float]]:
-    """(static, airflow) pairs, checked: as many of each, at least two, statics rising. Raises ArgumentError.
-    """
+    """(static, airflow) pairs: as many of each, two at least, statics rising. Raises ArgumentError."""
     if len(statics) != len(airflows) or len(statics) < 2:
         raise ArgumentError(
-            f"{computation}: 'statics' and 'airflows' must have the same number of values, "
-            f"two at least; "
-            "for example statics=0.1,0.3,0.5 airflows=1150,1045,950.",
+            f"{computation}: 'statics' and 'airflows' must have the same number of values, two at least; for "
+            "example statics=0.1,0.3,0.5 airflows=1150,1045,950.",
             computation,
         )
     if any(b <= a for a, b in itertools.pairwise(statics)):
@@ -97,8 +93,7 @@ def blower_airflow(static: float, statics: Sequence[float], airflows: Sequence[f
     slack = 1e-9 * table[-1][0]
     if not table[0][0] - slack <= static <= table[-1][0] + slack:
         raise ArgumentError(
-            "blower_airflow: 'static' lies outside the table; give the table's next point. "
-            "For example "
+            "blower_airflow: 'static' lies outside the table; give the table's next point. For example "
             "static=0.6inwc statics=0.1,0.3,0.5,0.7 airflows=1150,1045,950,775.",
             "blower_airflow",
         )
@@ -180,8 +175,7 @@ def split_capacitor_watts(watts: float, airflow: float, new_airflow: float) -> f
     source=HELD,
 )
 def constant_airflow_watts(watts: float, static: float, new_static: float) -> float:
-    """watts × new static / old in W, while the motor holds its airflow. Range: 0 to 5 kW. Source: reasoned.
-    """
+    """watts × new static / old in W, while the motor holds its air. Range: 0 to 5 kW. Source: reasoned."""
     return watts * new_static / static
 
 

@@ -7,15 +7,13 @@ import math
 from assistant.trade.entry import Result, Source, argument, computation
 
 CALIBRATION = Source(
-    "UL 489 calibration: holds 100 %, trips at 135 % within 1 h and at 200 % within 2 min "
-    "up to 30 A; "
-    "2 h above 50 A, 4 and 6 min above 30 and 50 A from memory",
-    "read",
+    "UL 489 calibration: holds 100 %, trips at 135 % within 1 h and at 200 % within 2 min up to 30 A (read); "
+    "2 h above 50 A, 4 and 6 min above 30 and 50 A",
+    "from memory",
 )
 INSULATION = Source(
-    "TM 5-683 / NAVFAC MO-116 / AFJMAN 32-1083, 1995, chapter 5: test at 500 V or 1.5 times "
-    "the "
-    "rating, under 1 Mohm for each kV of test voltage is unsafe",
+    "TM 5-683 / NAVFAC MO-116 / AFJMAN 32-1083, 1995, chapter 5: test at 500 V or 1.5 times the rating, "
+    "under 1 Mohm for each kV of test voltage is unsafe",
     "read",
 )
 WORDS = ("must hold", "may hold or trip: no limit is set", "must trip in time")

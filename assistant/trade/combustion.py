@@ -6,8 +6,7 @@ from assistant.trade.entry import Argument, Result, Source, argument, computatio
 
 AIR_FREE = Source("CO air-free = CO × 20.9 / (20.9 - O2); worked example read in a published text", "read")
 EXCESS = Source(
-    "excess air = 8.52381·o / (2 - 9.52381·o), o = O2 fraction of the dry flue gas; US DOE "
-    "process-heating "
+    "excess air = 8.52381·o / (2 - 9.52381·o), o = O2 fraction of the dry flue gas; US DOE process-heating "
     "tool documentation (ORNL)",
     "read",
 )

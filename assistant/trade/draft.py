@@ -5,8 +5,7 @@ from __future__ import annotations
 from assistant.trade.entry import Result, Source, argument, computation
 
 DRAFT = Source(
-    "least draft by outdoor temperature: 2.5 Pa below 10 °F, 2.75 - T/40 Pa to 90 °F, 0.5 Pa "
-    "above (2015 "
+    "least draft by outdoor temperature: 2.5 Pa below 10 °F, 2.75 - T/40 Pa to 90 °F, 0.5 Pa above (2015 "
     "IECC Appendix RA)",
     "from memory",
 )

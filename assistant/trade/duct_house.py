@@ -48,8 +48,7 @@ class House:
 
 
 def links_of(house: House) -> list[Link]:
-    """The house as links; node "return" lies before the filter, "inlet" before the blower, "outlet" after it.
-    """
+    """The house as links; "return" lies before the filter, "inlet" before the blower, "outlet" after it."""
     out = [Link("return duct", ROOM, "return", house.return_duct)]
     inlet = "return"
     if house.filter:
@@ -76,8 +75,7 @@ def run(house: House) -> Solved:
 
 
 def with_zones(house: House, open_zones: Sequence[str]) -> House:
-    """The same house with the dampers of those zones open and of all others shut; runs without a zone stay.
-    """
+    """The house with the dampers of those zones open and all others shut; runs without a zone stay."""
     return replace(
         house,
         branches=tuple(

@@ -20,8 +20,7 @@ FIRST_FLOW = 0.05
 
 
 class NotSolved(ArithmeticError):
-    """The system has no steady state that was found: a part that hangs loose, or a fan without a way round.
-    """
+    """No steady state was found: a part that hangs loose, or a fan without a way round."""
 
 
 @dataclass(frozen=True)
@@ -109,8 +108,7 @@ def _pattern(count: int, ends: Sequence[tuple[int, int]]) -> list[dict[int, floa
 
 
 def _drop(link: Link, flow: float) -> tuple[float, float]:
-    """Drop from start to end at a flow of either sign, and its slope; a fan's drop is its rise, turned round.
-    """
+    """Drop from start to end at a flow of either sign, and its slope; a fan's is its rise, turned round."""
     if link.fan is not None:
         rise, slope = link.fan.rise(flow)
         return -rise, slope

@@ -12,8 +12,7 @@ HUEBSCHER = Source(
     "equivalent diameter 1.30·(ab)^0.625/(a+b)^0.25, 1948; ASHAE Guide 1956 chapter 32 Table 1", "read"
 )
 FLEX = Source(
-    "pressure drop correction 1 + 58·exp(-0.126·D)·c, ASHRAE Fundamentals, later editions; "
-    "published tests "
+    "pressure drop correction 1 + 58·exp(-0.126·D)·c, ASHRAE Fundamentals, later editions; published tests "
     "(LBNL; Texas A&M) found 4 to 10 times",
     "from memory",
 )
@@ -62,9 +61,8 @@ def rectangular_width(diameter: float, height: float) -> float:
     widest = 20 * height
     if round_of(widest, height) < diameter:
         raise ArgumentError(
-            "rectangular_width: a duct of that height would have to be more than 20 times as "
-            "wide; take "
-            "a greater height, for example diameter=13.1in height=12in.",
+            "rectangular_width: a duct of that height would have to be more than 20 times as wide; take a "
+            "greater height, for example diameter=13.1in height=12in.",
             "rectangular_width",
         )
     return crossing(lambda w: round_of(w, height), diameter, diameter / 1000, widest)
@@ -155,7 +153,6 @@ def available_static(external: float, losses) -> float:
     source=LEAK,
 )
 def seam_leakage(leakage_class: float, static: float, surface: float) -> float:
-    """class × (in. w.c.)^0.65 cfm for 100 ft², in m³/s. Range: class 1 to 100. Source: SMACNA (from memory).
-    """
+    """class × (in. w.c.)^0.65 cfm for 100 ft², in m³/s. Range: 1 to 100. Source: SMACNA (from memory)."""
     flow = leakage_class * (static / INCH_WATER) ** 0.65 * surface / (100 * FOOT**2)
     return flow * CUBIC_FOOT / 60

@@ -1,5 +1,4 @@
-"""The duct system's answer in words with the numbers: what one zone sees alone, and what the ducts can carry.
-"""
+"""The duct system's answer in words with the numbers: what one zone sees alone, what the ducts carry."""
 
 from __future__ import annotations
 
@@ -69,9 +68,8 @@ def capacity_words(house: House, wanted: float, rated: float) -> str:
             "enough."
         )
     return (
-        f"{found} At its rated {inches(rated)} these ducts carry {cfm(able)}, and {cfm(wanted)} are "
-        f"wanted: this "
-        "system can never move that much air at that static, and a motor made to try works above its "
+        f"{found} At its rated {inches(rated)} these ducts carry {cfm(able)}, and {cfm(wanted)} are wanted: "
+        "this system can never move that much air at that static, and a motor made to try works above its "
         "rating."
     )
 

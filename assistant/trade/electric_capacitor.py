@@ -189,9 +189,8 @@ def discharge_resistor(capacitance: float, seconds: float, volts: float, to: flo
     peak = math.sqrt(2) * volts
     if peak <= to:
         raise ArgumentError(
-            "discharge_resistor: the capacitor's peak is not above 'to'; nothing needs "
-            "discharging. "
-            "For example volts=370V to=50V.",
+            "discharge_resistor: the capacitor's peak is not above 'to'; nothing needs discharging. For "
+            "example volts=370V to=50V.",
             "discharge_resistor",
         )
     return seconds / (capacitance * math.log(peak / to))

@@ -12,8 +12,8 @@ AMPACITY = Source(
     "NEC 440.33: all loads plus 25 % of the largest motor, as explained in a published article", "read"
 )
 DEVICE = Source(
-    "NEC 440.22(A): at most 175 %, up to 225 % if it won't start; 15 A floor and rounding down from memory",
-    "read",
+    "NEC 440.22(A): at most 175 %, up to 225 % if it won't start (read); 15 A floor and rounding down",
+    "from memory",
 )
 CONTINUOUS = Source("NEC 210.19(A) and 210.20(A): 125 % of the continuous load plus the rest", "read")
 HEAT = Source("NEC 424.3(B): electric heat counts as continuous, 125 % of heater and motor", "from memory")
@@ -94,8 +94,7 @@ def largest_overcurrent_device(largest: float, others: float, multiple: float) -
     source=CONTINUOUS,
 )
 def device_for_load(continuous: float, rest: float) -> float:
-    """1.25 × continuous + rest, rounded up to a standard size; A. Range: 0 to 160 A each. Source: NEC (read).
-    """
+    """1.25 × continuous + rest, rounded up to a standard size. Range: 0 to 160 A each. Source: NEC (read)."""
     return size_up(1.25 * continuous + rest)
 
 

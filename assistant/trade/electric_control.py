@@ -143,8 +143,8 @@ def transformer_sag(
         ),
     ),
     gives=Result("ac_voltage", "V", "coil voltage"),
-    formula="{source_volts} × {coil_impedance} / ({coil_impedance} + {wire_resistance} + "
-    "{source_resistance})",
+    formula="{source_volts} × {coil_impedance} / "
+    "({coil_impedance} + {wire_resistance} + {source_resistance})",
     source=COIL,
 )
 def coil_volts(

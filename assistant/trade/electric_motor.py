@@ -1,5 +1,4 @@
-"""A motor against its plate: the voltage it may have, what torque is left, what it draws when it can't turn.
-"""
+"""A motor against its plate: the voltage it may have, the torque left, what it draws when it can't turn."""
 
 from __future__ import annotations
 
@@ -8,47 +7,25 @@ from bisect import bisect_right
 from assistant.trade.entry import Argument, Result, Source, argument, choice, computation
 
 TOLERANCE = Source(
-    "NEMA MG 1-12.44.1 (condensed MG 1-2011, section 9.9.1, p. 13): ±10 % volts, ±5 % hertz, "
-    "sum of the "
-    "two at most 10 %, at rated load",
+    "NEMA MG 1-12.44.1 (condensed MG 1-2011, section 9.9.1, p. 13): ±10 % volts, ±5 % hertz, sum of the two "
+    "at most 10 %, at rated load",
     "read",
 )
 TORQUE = Source("NEMA MG 1-12.44.2: torque of an induction motor follows the square of its voltage", "read")
 CODE = Source("National Electrical Code Table 430.7(B), locked-rotor code letters", "read")
 DERATING = Source("published motor voltage-imbalance curve; another copy gives 0.90 at 3 %", "read")
 LETTERS = {
-    "A": (0, 3.14),
-    "B": (3.15, 3.54),
-    "C": (3.55, 3.99),
-    "D": (4.0, 4.49),
-    "E": (4.5, 4.99),
-    "F": (5.0, 5.59),
-    "G": (5.6, 6.29),
-    "H": (6.3, 7.09),
-    "J": (7.1, 7.99),
-    "K": (8.0, 8.99),
-    "L": (9.0, 9.99),
-    "M": (10.0, 11.19),
-    "N": (11.2, 12.49),
-    "P": (12.5, 13.99),
-    "R": (14.0, 15.99),
-    "S": (16.0, 17.99),
-    "T": (18.0, 19.99),
+    "A": (0, 3.14), "B": (3.15, 3.54), "C": (3.55, 3.99), "D": (4.0, 4.49), "E": (4.5, 4.99),
+    "F": (5.0, 5.59), "G": (5.6, 6.29), "H": (6.3, 7.09), "J": (7.1, 7.99), "K": (8.0, 8.99),
+    "L": (9.0, 9.99), "M": (10.0, 11.19),
+    "N": (11.2, 12.49), "P": (12.5, 13.99), "R": (14.0, 15.99), "S": (16.0, 17.99), "T": (18.0, 19.99),
     "U": (20.0, 22.39),
-}
+}  # fmt: skip
 """kVA for each horsepower, least and most. V (22.4 and more) has no upper end and is left out."""
 DERATE = (
-    (0.0, 1.0),
-    (0.005, 1.0),
-    (0.015, 0.97),
-    (0.02, 0.95),
-    (0.025, 0.93),
-    (0.03, 0.89),
-    (0.035, 0.85),
-    (0.04, 0.82),
-    (0.045, 0.78),
-    (0.05, 0.76),
-)
+    (0.0, 1.0), (0.005, 1.0), (0.015, 0.97), (0.02, 0.95), (0.025, 0.93), (0.03, 0.89), (0.035, 0.85),
+    (0.04, 0.82), (0.045, 0.78), (0.05, 0.76),
+)  # fmt: skip
 """Unbalance of the three voltages -> factor on the rated power."""
 
 

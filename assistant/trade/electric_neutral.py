@@ -1,13 +1,11 @@
-"""What three voltages at one plug say about hot, neutral and ground, and two legs about the service neutral.
-"""
+"""What three voltages at a plug say about hot, neutral and ground, and two legs about the service."""
 
 from __future__ import annotations
 
 from assistant.trade.entry import Result, Source, argument, computation
 
 SIGNS = Source(
-    "circuit theory: each broken or exchanged conductor leaves its own pattern on the three "
-    "pairs, under "
+    "circuit theory: each broken or exchanged conductor leaves its own pattern on the three pairs, under "
     "load; healthy limits as used by the trade",
     "reasoned",
 )

@@ -60,9 +60,8 @@ def power_factor(watts: float, volts: float, amps: float) -> float:
     factor = watts / (volts * amps)
     if factor > 1.02:
         raise ArgumentError(
-            "power_factor: more watts than volts × amps allow; read the three again, with a "
-            "true RMS "
-            "clamp. For example watts=546W volts=120V amps=6.5A.",
+            "power_factor: more watts than volts × amps allow; read the three again, with a true RMS clamp. "
+            "For example watts=546W volts=120V amps=6.5A.",
             "power_factor",
         )
     return factor

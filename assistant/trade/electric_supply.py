@@ -7,9 +7,8 @@ from assistant.trade.entry import Result, Source, argument, computation
 
 OHM = Source("Ohm's law: the source impedance is the fall of voltage over the rise of current", "reasoned")
 SERVICE = Source(
-    "ANSI C84.1 service voltage, Range A ±5 % (as quoted in COMAR 20.50.07.02), Range B 91.7 % "
-    "to "
-    "105.8 % (as quoted in Power Quality in Electrical Systems, p. 18)",
+    "ANSI C84.1 service voltage, Range A ±5 % (as quoted in COMAR 20.50.07.02), Range B 91.7 % to 105.8 % "
+    "(as quoted in Power Quality in Electrical Systems, p. 18)",
     "read",
 )
 

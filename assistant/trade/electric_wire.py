@@ -10,8 +10,9 @@ from assistant.trade.constants import FOOT
 from assistant.trade.entry import Argument, Result, Source, argument, choice, computation
 
 TABLE = Source(
-    "National Electrical Code chapter 9 Table 8, uncoated copper at 75 °C (transcription of the table)",
-    "read",
+    "National Electrical Code chapter 9 Table 8, uncoated copper at 75 °C (18 to 12 AWG read in a "
+    "transcription); 10 AWG and the change with temperature",
+    "from memory",
 )
 UFC = Source(
     "UFC 3-520-01 (10 June 2002) appendix B-2.1: drop = I(R cos + X sin), power factor 0.8 where unknown",

@@ -27,8 +27,7 @@ CHOICE = "choice"
 
 @dataclass(frozen=True)
 class Source:
-    """Where a formula or limit stands: title, number, year, place in words, and how well it is known (MARKS).
-    """
+    """Where a formula or limit stands: title, number, year, place, and how well it is known (MARKS)."""
 
     text: str
     mark: str
@@ -66,8 +65,7 @@ class Argument:
 
 @dataclass(frozen=True)
 class Result:
-    """What comes out: kind, default display unit (empty for words and plain numbers) and its name in words.
-    """
+    """What comes out: kind, display unit (empty for words and plain numbers), its name in words."""
 
     kind: str
     unit: str

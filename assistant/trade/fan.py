@@ -67,8 +67,7 @@ def fan_law_static(static: float, speed: float, new_speed: float) -> float:
     source=LAWS,
 )
 def fan_law_power(power: float, speed: float, new_speed: float) -> float:
-    """power × (new / old)³ in W, on the same system. Range: 1 to 10,000 rpm. Source: AMCA 201 (from memory).
-    """
+    """power × (new / old)³ in W, same system. Range: 1 to 10,000 rpm. Source: AMCA 201 (from memory)."""
     return power * (new_speed / speed) ** 3
 
 

@@ -10,8 +10,7 @@ from assistant.trade.entry import Argument, ArgumentError, Result, Source, argum
 from assistant.trade.unit import to_si
 
 CO2 = Source(
-    "CO2 = ultimate CO2 × (20.9 - O2) / 20.9; 11.8 % for natural gas worked from a published "
-    "flue-gas table, "
+    "CO2 = ultimate CO2 × (20.9 - O2) / 20.9; 11.8 % for natural gas worked from a published flue-gas table, "
     "propane about 13.8 % from memory",
     "computed",
 )
@@ -73,8 +72,7 @@ def o2_from_co2(co2: float, ultimate: float) -> float:
     """
     if co2 > ultimate * (1 + 1e-9):
         raise ArgumentError(
-            "o2_from_co2: 'co2' is more than this fuel can give ('ultimate'); look at the "
-            "fuel and the "
+            "o2_from_co2: 'co2' is more than this fuel can give ('ultimate'); look at the fuel and the "
             "reading. For example co2=7.9percent ultimate=11.8percent.",
             "o2_from_co2",
         )
@@ -90,8 +88,8 @@ def o2_from_co2(co2: float, ultimate: float) -> float:
     gives=Result("percent", "percent", "excess air"),
     formula="100 × 8.52381 × {o2} / 100 / (2 - 9.52381 × {o2} / 100)",
     source=Source(
-        "O2 that goes with the CO2, then excess air from O2 (US DOE process-heating tool documentation, "
-        "ORNL)",
+        "O2 that goes with the CO2, then excess "
+        "air from O2 (US DOE process-heating tool documentation, ORNL)",
         "read",
     ),
     where={
@@ -135,9 +133,8 @@ def combustion_efficiency(o2: float, stack: float, air: float) -> float:
     rise = stack - air
     if not LEAST - 1e-6 <= rise <= MOST + 1e-6:
         raise ArgumentError(
-            "combustion_efficiency: 'stack' must be 150 to 650 °F above 'air' (below that "
-            "the gas "
-            "condenses and this does not hold), for example stack=380F air=70F.",
+            "combustion_efficiency: 'stack' must be 150 to 650 °F above 'air' (below that the gas condenses "
+            "and this does not hold), for example stack=380F air=70F.",
             "combustion_efficiency",
         )
     excess = 8.52381 * o2 / (2 - 9.52381 * o2)
@@ -151,8 +148,7 @@ def saturation(kelvin: float) -> float:
 
 
 def steam_share(excess: float) -> float:
-    """Share of water vapour in the wet flue gas of methane at an excess air (fraction), dry combustion air.
-    """
+    """Share of water vapour in methane's wet flue gas at an excess air (fraction), dry combustion air."""
     return 2 / (1 + 2 + 2 * excess + 2 * (1 + excess) * 79.1 / 20.9)
 
 

@@ -6,9 +6,8 @@ from assistant.trade.constants import FOOT
 from assistant.trade.entry import Argument, Result, Source, argument, choice, computation
 
 RULE = Source(
-    "NFPA 54 (2015) Table E.1.1(d), 4 % for each 1,000 ft above sea level, as told in a trade "
-    "magazine of 2015 "
-    "(read); no derate up to 2,000 ft from memory",
+    "NFPA 54 (2015) Table E.1.1(d), 4 % for each 1,000 ft above sea level, as told in a trade magazine of "
+    "2015 (read); no derate up to 2,000 ft from memory",
     "from memory",
 )
 RULES = ("from-sea-level", "above-2000-ft")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from assistant.trade.entry import Argument, Result, Source, argument, computation
 
 CLOCK = Source(
-    "ft³/h = 3600 × dial / seconds; Btu/h = ft³/h × heating value; worked examples read in three "
-    "published texts",
+    "ft³/h = 3600 × dial / seconds; Btu/h = ft³/h × heating value; worked examples read in three published "
+    "texts",
     "read",
 )
 

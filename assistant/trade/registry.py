@@ -33,6 +33,7 @@ from assistant.trade import (
     fan,
     flue,
     gas_altitude,
+    gas_fuel,
     gas_meter,
     gas_orifice,
     measurement,
@@ -70,6 +71,7 @@ TOPICS = (
     duct_fittings,
     bypass,
     gas_meter,
+    gas_fuel,
     gas_altitude,
     gas_orifice,
     combustion,
@@ -94,8 +96,7 @@ def entry_of(name: str) -> Entry:
 
 
 def call(name: str, values: Mapping[str, object]) -> float | dict[str, object]:
-    """The result in SI: one float, or named results. Raises ArgumentError with a sentence for any bad input.
-    """
+    """The result in SI: one float, or named results. Raises ArgumentError with a sentence for bad input."""
     return entry_of(name).function(**values)
 
 

@@ -1,5 +1,4 @@
-"""Static pressures around the air handler: the total outside it, its four parts, a vacuum against its stamp.
-"""
+"""Static pressures around the air handler: the total, its four parts, a vacuum against its stamp."""
 
 from __future__ import annotations
 
@@ -10,8 +9,7 @@ TOTAL = Source(
     "common practice",
 )
 STAMP = Source(
-    "measured vacuum must beat the switch's stamped value; which of closing or opening point is "
-    "stamped "
+    "measured vacuum must beat the switch's stamped value; which of closing or opening point is stamped "
     "stands on the switch",
     "common practice",
 )
@@ -73,10 +71,8 @@ def static_split(
     if inlet < before or outlet < after:
         part = "filter" if inlet < before else "coil"
         raise ArgumentError(
-            f"static_split: the {part} would drop less than nothing; two readings are "
-            f"exchanged or one "
-            "is a slip. For example return_duct=0.15inwc blower_inlet=0.35inwc "
-            "blower_outlet=0.45inwc "
+            f"static_split: the {part} would drop less than nothing; two readings are exchanged or one is a "
+            "slip. For example return_duct=0.15inwc blower_inlet=0.35inwc blower_outlet=0.45inwc "
             "supply_duct=0.20inwc.",
             "static_split",
         )
@@ -136,6 +132,5 @@ def pressure_margin(measured: float, stamped: float) -> float:
     source=STAMP,
 )
 def pressure_margin_percent(measured: float, stamped: float) -> float:
-    """(|measured| - |stamped|) / |stamped| as a fraction. Range as pressure_margin. Source: common practice.
-    """
+    """(|measured| - |stamped|) / |stamped|, a fraction. Range as pressure_margin. Source: common practice."""
     return (abs(measured) - abs(stamped)) / abs(stamped)

@@ -61,8 +61,7 @@ def from_si(value: float, unit: str) -> float:
 
 
 def symbol(unit: str) -> str:
-    """The unit as printed. A temperature difference prints as °F: the words beside it say that it is a rise.
-    """
+    """The unit as printed. A temperature difference prints as °F: the words beside it say so."""
     if not unit:
         return ""
     if unit in COMPOUND:

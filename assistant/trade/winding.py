@@ -6,16 +6,16 @@ from collections.abc import Sequence
 
 from assistant.quantity.interval import Interval
 from assistant.trade.bounds import size
-from assistant.trade.entry import Result, Source, argument, computation
+from assistant.trade.entry import ANY, Result, Source, argument, computation
 
 UNBALANCE = Source(
-    "NEMA MG 1 definition of unbalance (greatest deviation from the mean over the mean), "
-    "as quoted in a published discussion of MG 1-2011 Figure 20-2; used here for resistances",
+    "NEMA MG 1 definition of unbalance (greatest deviation from the mean over the mean), as quoted in a "
+    "published discussion of MG 1-2011 Figure 20-2; used here for resistances",
     "read",
 )
 SINGLE_PHASE = Source(
-    "three-terminal rule: start and run in series, R(start-run) = R(common-run) + R(common-start); "
-    "Heating and Cooling Essentials, 2022, p. 531",
+    "three-terminal rule: start and run in series, R(start-run) = R(common-run) + R(common-start); Heating "
+    "and Cooling Essentials, 2022, p. 531",
     "read",
 )
 
@@ -75,13 +75,13 @@ def winding_unbalance(first: float, second: float, third: float) -> float:
     takes=(
         argument(
             "windings",
-            "resistance",
-            "ohm",
+            ANY,
+            "",
             1e-6,
             1e9,
             (10.0, 10.4, 9.9),
             None,
-            "two or more values, such as winding resistances",
+            "values of one kind that should be equal, two or more",
             many=True,
         ),
     ),

@@ -200,9 +200,9 @@ def main(repeats: int) -> int:
     apart = abs(solved.flow["blower"] / blower - 1)
     zone, _ = median(lambda: run(with_zones(h, ["zone 0"])), repeats)
     print(
-        f"duct network, {REGISTERS} runs, {ZONES} trunks, bypass: {ours:.2f} ms in {solved.steps} steps; "
-        f"one zone open "
-        f"{zone:.2f} ms; scipy.optimize.root {theirs:.2f} ms; ratio {ours / theirs:.2f}; apart {apart:.1e}"
+        f"duct network, {REGISTERS} runs, {ZONES} trunks, bypass: {ours:.2f} ms in {solved.steps} steps; one "
+        f"zone open {zone:.2f} ms; scipy.optimize.root {theirs:.2f} ms; ratio {ours / theirs:.2f}; apart "
+        f"{apart:.1e}"
     )
     s = survey()
     mine, answer = median(lambda: reason(s), repeats)
@@ -210,9 +210,8 @@ def main(repeats: int) -> int:
     same = [p.zone for p in answer.places.values()] == [s.zones[i] for i in places]
     print(
         f"zone survey, {ZONES} zones by {REGISTERS} registers, {len(MODES)} modes: {mine:.1f} ms with "
-        f"findings and "
-        f"words; numpy, places and openings only {numpy_time:.2f} ms; ratio {mine / numpy_time:.0f}; "
-        f"{'same places' if same else 'DIFFERENT PLACES'}"
+        f"findings and words; numpy, places and openings only {numpy_time:.2f} ms; ratio "
+        f"{mine / numpy_time:.0f}; {'same places' if same else 'DIFFERENT PLACES'}"
     )
     print(f"an inch of water is {INCH_WATER:.2f} Pa in both; {repeats} repeats, medians")
     return 0 if apart < 1e-5 and same else 1

@@ -19,8 +19,7 @@ def si_units():
 
 @pytest.mark.parametrize("feet", [0, 1000, 2500, 5280, 8000, 12000])
 def test_standard_pressure(feet):
-    """The same standard atmosphere: 6.8754e-6 for each foot has five digits, worth 1e-5 of the pressure here.
-    """
+    """The same standard atmosphere: 6.8754e-6 for each foot has five digits, worth 1e-5 of the pressure."""
     assert call("standard_pressure", {"altitude": to_si(feet, "ft")}) == pytest.approx(
         psychrolib.GetStandardAtmPressure(to_si(feet, "ft")), rel=2e-5
     )

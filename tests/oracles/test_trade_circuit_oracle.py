@@ -88,8 +88,7 @@ def test_lost_service_neutral(tmp_path):
 
 
 def test_voltage_drop_with_reactance(tmp_path):
-    """Resistance and reactance of a path under a load: the formula is the first-order drop, good to 1 % here.
-    """
+    """Resistance and reactance under a load: the formula is the first-order drop, good to 1 % here."""
     amps, r, x, pf = 10.0, 0.3, 0.1, 0.8
     z = 120 / amps
     inductance, path = z * 0.6 / 376.9911, x / 376.9911

@@ -36,6 +36,7 @@ def test_the_formula_with_the_numbers_and_its_source(capsys):
         (["airflow_from_rise", "heat=64kBtuh", "rise=60 F"], "= 987.7 cfm"),
         (["clocked_input", "dial=1/2ft3", "seconds=29s", "heating_value=1000"], "= 62069 Btu/h"),
         (["unbalance", "windings=10.0,10.4,9.9"], "= 2.97 %"),
+        (["unbalance", "windings=462V,463V,455V"], "= 1.087 %"),
         (["difference", "first=7.2 in. w.c.", "second=6.8inwc"], "= 0.4 in. w.c."),
         (["difference", "first=120F", "second=68F"], "= 52 °F"),
         (["ratio_percent", "part=32VA", "whole=40VA"], "= 80 %"),
@@ -83,12 +84,13 @@ def test_every_example_can_be_typed(capsys, entry):
         (["heat_rise", "120F"], ["'120F'", "key=value"]),
         (["heat_rize"], ["heat_rize", "heat_rise"]),
         (["difference", "first=3V", "second=3F"], ["one kind"]),
+        (["unbalance", "windings=3V,3ohm"], ["one kind"]),
         (["difference", "first=3furlong", "second=3"], ["'first'", "furlong"]),
         (
             ["wire_resistance", "gauge=13", "length=60ft"],
             ["'gauge'", "one of 14, 18, 16, 12, 10", "gauge=14"],
         ),
-        (["unbalance", "windings=10,,9"], ["'windings'", "windings=10ohm,10.4ohm,9.9ohm"]),
+        (["unbalance", "windings=10,,9"], ["'windings'", "windings=10,10.4,9.9"]),
         (["clocked_input", "dial=1/0ft3", "seconds=9", "heating_value=1000"], ["'dial'", "zero"]),
         (["--list", "frobnicate"], ["frobnicate", "--list"]),
         ([], ["heat_rise", "--list"]),
@@ -126,8 +128,7 @@ def test_json_of_several_results_and_words(capsys):
 
 
 def test_the_list_shows_everything(capsys):
-    """Every computation with its formula, each argument with range and example, and the source; as JSON too.
-    """
+    """Every computation with its formula, each argument with range and example, its source; as JSON too."""
     _, out, _ = calc(capsys, "--list")
     _, as_json, _ = calc(capsys, "--list", "--json")
 

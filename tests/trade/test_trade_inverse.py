@@ -72,8 +72,7 @@ def test_the_inverse_inverts(there, argument, back, carries):
     ],
 )
 def test_units_commute(name, usual, other):
-    """The same reading in another unit is the same answer (the other unit's numbers are typed to ten digits).
-    """
+    """The same reading in another unit is the same answer (its numbers are typed to ten digits)."""
     one = call(name, {k: to_si(*v) for k, v in usual.items()})
     two = call(name, {k: to_si(*v) for k, v in other.items()})
 

@@ -207,15 +207,13 @@ def test_the_answer_in_words_carries_the_numbers():
 
     assert said == (
         "With A open alone the blower moves 780 cfm against 0.69 in. w.c. total external static; the plenum "
-        "stands "
-        "at 0.57 in. w.c. It gets A 756 cfm at 963 fpm. Past all shut dampers together go 24 cfm."
+        "stands at 0.57 in. w.c. It gets A 756 cfm at 963 fpm. Past all shut dampers together go 24 cfm."
     )
     assert set(survey_words(published(state))) == {"A", "B", "C"}
 
 
 def test_ducts_that_can_never_carry_it_are_told():
-    """What is wanted against what the ducts carry at the rated static: 992.5 x sqrt(0.5 / 0.443) is 1054 cfm.
-    """
+    """Wanted against what the ducts carry at the rated static: 992.5 x sqrt(0.5 / 0.443) is 1054 cfm."""
     h = published(DATA["states"][0])
 
     assert "carry 1054 cfm" in capacity_words(h, cfm(1400), inwc(0.5))

@@ -1,5 +1,4 @@
-"""The trade's computations against answers published outside the project (tests/outside/data/trade_*.yaml).
-"""
+"""The trade's computations against answers published outside it (tests/outside/data/trade_*.yaml)."""
 
 from __future__ import annotations
 

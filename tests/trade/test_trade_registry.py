@@ -92,8 +92,7 @@ def test_the_example_works(entry):
 
 
 def test_every_computation_of_every_topic_is_listed():
-    """No function that is declared in a topic module is missing from the registry, and no name is used twice.
-    """
+    """No function declared in a topic module is missing from the registry, and no name is used twice."""
     declared = [
         value.entry.name
         for topic in TOPICS
@@ -199,8 +198,7 @@ def test_a_span_without_a_direction_is_refused_by_name():
 
 
 def test_over_range_never_enters_a_computation():
-    """A reading that is only known to be above the meter's range has no end and is refused with a sentence.
-    """
+    """A reading known only to be above the meter's range has no end and is refused with a sentence."""
     with pytest.raises(ArgumentError, match="no end"):
         on_intervals(
             "winding_unbalance",

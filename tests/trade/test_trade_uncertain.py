@@ -28,8 +28,7 @@ def test_a_clamp_alone_cannot_decide_a_capacitor():
 
 
 def test_a_reading_that_enters_twice_counts_once():
-    """The difference of a reading from itself is certain; of two equally good readings it is not (identity).
-    """
+    """The difference of a reading from itself is certain; of two equal readings it is not (identity)."""
     middle = {"first": 120.0, "second": 120.0}
 
     assert spread("difference", middle, {"first": {"a": 1.0}, "second": {"a": 1.0}}) == pytest.approx(

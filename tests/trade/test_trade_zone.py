@@ -51,8 +51,7 @@ def test_the_matrix_obeys_the_stated_balance(case):
 
 @pytest.mark.parametrize("case", DATA["cases"], ids=lambda c: c["case"].replace(" ", "-"))
 def test_the_fault_is_named_and_nothing_else(case):
-    """What was built in is found with confidence, nothing else is, and each register stands where it belongs.
-    """
+    """What was built in is found, nothing else is, and each register stands where it belongs."""
     answer = reason(survey(case))
 
     assert kinds(answer) == sorted((kind, tuple(about)) for kind, about in case["finds"])

@@ -35,9 +35,7 @@ def callers(
                     "call nobody made",
                     (zone,),
                     f"with every thermostat satisfied ({mode}) {zone} alone blows: its thermostat asks for "
-                    f"the "
-                    f"fan (humidity, "
-                    "fan on, schedule) or its cable does",
+                    "the fan (humidity, fan on, schedule) or its cable does",
                     sure,
                     tuple(cells),
                     mode,
@@ -49,10 +47,8 @@ def callers(
                     "call behind the panel",
                     tuple(blowing),
                     f"with every thermostat satisfied ({mode}) {', '.join(blowing)} blow together: the "
-                    f"blower is "
-                    f"called behind "
-                    "the panel (humidifier, fresh air, air cleaner, a left jumper), and the dampers stand at "
-                    "rest",
+                    "blower is called behind the panel (humidifier, fresh air, air cleaner, a left jumper), "
+                    "and the dampers stand at rest",
                     sure,
                     tuple(cells),
                     mode,

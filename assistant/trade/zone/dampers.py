@@ -41,8 +41,7 @@ def _leaking(s: Seen) -> float:
 
 
 def _open(survey: Survey, zone: str, calls: Mapping[tuple[str, str], list[Seen]]) -> list[Finding]:
-    """Open in every call that was read: the damper stays open. Open in one mode only: somebody calls there.
-    """
+    """Open in every call read: the damper stays open. Open in one mode only: somebody calls there."""
     by = {key: s for key, seen in calls.items() if (s := together(seen))}
     is_open = {key: s for key, s in by.items() if s.over(OPEN) > 0.5}
     if not is_open:
@@ -52,23 +51,20 @@ def _open(survey: Survey, zone: str, calls: Mapping[tuple[str, str], list[Seen]]
     if len(modes) < len({mode for mode, _ in by}):
         where = " and ".join(modes)
         words = (
-            f"{zone} opens in {where} while another calls, and not in the other modes: its own "
-            f"thermostat or the "
-            "panel asks for it there"
+            f"{zone} opens in {where} while another calls, and not in the other modes: its own thermostat or "
+            "the panel asks for it there"
         )
         return [Finding("call nobody made", (zone,), words, sure, cells, where)]
     callers = {c for _, c in is_open}
     if len(callers) < len({c for _, c in by}):
         words = (
-            f"{zone} opens when {', '.join(sorted(callers))} calls and shuts with the others: crossed "
-            f"or paralleled "
-            "damper wires, or a setting"
+            f"{zone} opens when {', '.join(sorted(callers))} calls and shuts with the others: crossed or "
+            "paralleled damper wires, or a setting"
         )
         return [Finding("opens with another", (zone,), words, sure, cells)]
     words = (
-        f"{zone} blows whoever calls: its damper stays open (set screw, blade or actuator; look at the "
-        f"shaft mark "
-        "before the actuator)"
+        f"{zone} blows whoever calls: its damper stays open (set screw, blade or actuator; look at the shaft "
+        "mark before the actuator)"
     )
     return [Finding("damper stays open", (zone,), words, sure, cells)]
 
@@ -86,8 +82,7 @@ def _split(zone: str, calls: Mapping[tuple[str, str], list[Seen]]) -> Finding | 
             names = tuple(s.register for s in loose)
             words = (
                 f"air at {', '.join(names)} while the rest of {zone} is shut: not on {zone}'s damper (a "
-                f"second "
-                "damper that stays open, or a run that leaves before the damper)"
+                "second damper that stays open, or a run that leaves before the damper)"
             )
             best = Finding("one zone that is two", (zone, *names), words, sure, tuple(s.cell for s in loose))
     return best
@@ -127,11 +122,9 @@ def _leaks(
         done.add(z)
         worst = max((v for key, v in leaks.items() if key[0] == z), key=_leaking)
         words = (
-            f"{z} passes about {with_unit(worst.flow.value, 'cfm')} at each register while others call, "
-            f"more than a "
-            "shut damper and less than an open one: it does not shut tight, or has a set minimum; look "
-            "at blade and "
-            "seal"
+            f"{z} passes about {with_unit(worst.flow.value, 'cfm')} at each register while others call, more "
+            "than a shut damper and less than an open one: it does not shut tight, or has a set minimum; "
+            "look at blade and seal"
         )
         out.append(Finding("damper leaks", (z,), words, _leaking(worst), (worst.cell,)))
     return out

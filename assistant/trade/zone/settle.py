@@ -12,8 +12,7 @@ MOST = 2
 BY_LOOK = {
     "call nobody made": "with every thermostat satisfied, G to C at {0}'s panel terminals and at the furnace",
     "call behind the panel": "with every thermostat satisfied, G to C at each zone's panel terminals (0) and "
-    "at the "
-    "furnace (24); lift the panel's G wire and see whether the blower stays",
+    "at the furnace (24); lift the panel's G wire and see whether the blower stays",
     "damper stays open": "the shaft mark of {0}'s damper while another zone calls, then its blade by hand, "
     "actuator off",
     "damper leaks": "the shaft mark of {0}'s damper and the plenum static, {0} shut",
@@ -33,8 +32,7 @@ def settle(survey: Survey, places: Mapping[str, Place], findings: Sequence[Findi
     idle = any(survey.flow(m, NOBODY, r) is not None for m in survey.modes for r in survey.registers)
     if not idle and any(f.kind in ("damper stays open", "call nobody made") for f in findings):
         words.append(
-            "the air at every register with every thermostat satisfied: a damper and a call look "
-            "alike "
+            "the air at every register with every thermostat satisfied: a damper and a call look alike "
             "without it"
         )
     words += _by_call(_missing(survey, places), "")

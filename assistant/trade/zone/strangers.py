@@ -20,9 +20,8 @@ def strangers(survey: Survey, places: Mapping[str, Place], groups: Mapping[str, 
                 Finding(
                     "not of this system",
                     (r,),
-                    f"{r} is still in every call: shut by hand, "
-                    f"blocked, or not of "
-                    "this system (tissue on it, door shut)",
+                    f"{r} is still in every call: shut by hand, blocked, or not of this system (tissue on "
+                    "it, door shut)",
                     place.confidence,
                 )
             )
@@ -31,9 +30,8 @@ def strangers(survey: Survey, places: Mapping[str, Place], groups: Mapping[str, 
                 Finding(
                     "not of this system",
                     (r,),
-                    f"{r} moves the same air in every call and in "
-                    f"none: it is not "
-                    "this system's air (room pressure, gravity, another unit)",
+                    f"{r} moves the same air in every call and in none: it is not this system's air (room "
+                    "pressure, gravity, another unit)",
                     steady,
                 )
             )
@@ -42,9 +40,8 @@ def strangers(survey: Survey, places: Mapping[str, Place], groups: Mapping[str, 
                 Finding(
                     "on another zone's duct",
                     (r, place.zone, drawn),
-                    f"{r} is drawn under "
-                    f"{drawn} and follows "
-                    f"{place.zone}: its run hangs on {place.zone}'s duct",
+                    f"{r} is drawn under {drawn} and follows {place.zone}: its run hangs on {place.zone}'s "
+                    "duct",
                     place.confidence,
                 )
             )

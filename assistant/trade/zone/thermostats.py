@@ -23,9 +23,7 @@ def merged(survey: Survey) -> tuple[dict[str, str], list[Finding]]:
                         "two thermostats, one zone",
                         (a, b),
                         f"{a} and {b} open the same registers alike: both thermostats drive one zone, or one "
-                        f"is "
-                        f"wired or "
-                        "paired to the other's",
+                        "is wired or paired to the other's",
                         sure,
                     )
                 )
