@@ -67,7 +67,8 @@ class Building:
                 self.problem(event, f"{len(event.value):,} characters in one text; at most {LONGEST_TEXT:,}")
             if style == '"' and (character := forbidden_in_value(event.value)):
                 self.problem(event, f"the text holds the character {character}; leave it out")
-            self.add(Text(event.value, Place(self.file, mark.line + 1, mark.column + 1), bool(style)))
+            place = Place(self.file, mark.line + 1, mark.column + 1)
+            self.add(Text(event.value, place, bool(style), event.end_mark.line == mark.line))
         elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
             if event.anchor is not None or event.tag is not None:
                 self.refuse_tag_and_anchor(event)

@@ -15,6 +15,8 @@ class Text:
     value: str
     place: Place
     quoted: bool
+    one_line: bool = True
+    """Whether it is written on one line, so that a place inside it can be counted."""
 
 
 @dataclass(slots=True)

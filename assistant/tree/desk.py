@@ -106,6 +106,7 @@ class TreeDesk(Desk):
             if not limit.names and not evaluate(limit, {}, KINDS[kind].units[0] if kind else "count").finite:
                 self.problems.add(place, "limit", "this comes to no number: it divides by 0 or is too great")
         except BadLimit as bad:
+            bad.at = bad.at if text.one_line else 0
             self.problems.take(bad.problem(place))
             return None
         return limit

@@ -223,6 +223,15 @@ class TestLimitsAndNames:
         assert len(problems_of(steps)) == 1
 
 
+def test_a_mistake_in_a_limit_on_several_lines_is_told_where_it_begins():
+    step = (
+        "  first: {measure: A, quantity: ac_voltage, unit: V,\n    bands: [{under: supply_volts *\n"
+        "    0.5 +, is: low, then: end}, {is: high, then: end}]}\n"
+    )
+    problems = load(with_steps(step))[1]
+    assert [(p.line, p.column) for p in problems] == [(7, 21)]
+
+
 class TestCircuit:
     procedure = "purpose: procedure\ntakes: [circuit]"
 
