@@ -1,0 +1,71 @@
+"""A fault at work over time: it comes and goes, and harms what is fitted anew while its cause stands."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from random import Random
+
+from assistant.rig.fault import Fault
+from assistant.rig.machine import Machine
+from assistant.rig.part import Settings
+
+
+class Ailment:
+    """One fault in one house."""
+
+    def __init__(self, fault: Fault, degree: str, built: Settings, random: Random) -> None:
+        self.fault = fault
+        self.wrong = fault.settings(degree)
+        self.harm = fault.harm(degree)
+        self.right = {name: built[name] for name in (*self.wrong, *self.harm)}
+        self.turn = fault.comes_and_goes
+        self.phase = self.turn.times(random) if self.turn else 0.0
+        self.present = False
+        self.harming = 0.0
+        self.mended = False
+
+    def begin(self, machine: Machine) -> None:
+        """Put it into the house, its harm included: that is why somebody was called."""
+        self.present = self._due(machine.time)
+        if self.present:
+            machine.v.update(self.wrong)
+        machine.v.update(self.harm)
+        machine.e.touched()
+
+    def _due(self, time: float) -> bool:
+        if self.turn is None:
+            return True
+        return (time + self.phase) % (self.turn.there + self.turn.away) < self.turn.there
+
+    def step(self, machine: Machine, seconds: float) -> None:
+        """Let it come or go, and do its harm again where the cause is still there."""
+        v = machine.v
+        if self.turn and not self.mended:
+            due = self._due(machine.time)
+            if self.present and any(v[name] != value for name, value in self.wrong.items()):
+                self.mended = True
+            elif due != self.present:
+                self.present = due
+                v.update(self.wrong if due else {name: self.right[name] for name in self.wrong})
+                machine.e.touched()
+        if self.harm and self.stands(machine) and any(v[name] != value for name, value in self.harm.items()):
+            self.harming += seconds
+            if self.harming >= self.fault.consequence.after:
+                v.update(self.harm)
+                machine.e.touched()
+                self.harming = 0.0
+
+    def worked_on(self, names: Collection[str]) -> None:
+        """Those settings were put right by somebody, whether the fault was there at the time or not."""
+        if self.turn and any(name in names for name in self.wrong):
+            self.mended, self.present = True, False
+
+    def stands(self, machine: Machine) -> bool:
+        """Whether the cause is in the house."""
+        return all(machine.v[name] == value for name, value in self.wrong.items())
+
+    def cured(self, machine: Machine) -> bool:
+        """Whether every setting that it spoiled is as built."""
+        if self.turn and not self.mended:
+            return False
+        return all(machine.v[name] == value for name, value in self.right.items())

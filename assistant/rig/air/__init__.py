@@ -1,0 +1,1 @@
+"""Blower, ducts and what they do to each other."""

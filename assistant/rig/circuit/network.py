@@ -1,0 +1,232 @@
+"""A linear network in the sinusoidal steady state, solved by nodal analysis with complex phasors.
+
+Kirchhoff's current law at every node: the sum of admittance times voltage difference is what the sources push
+in (nodal analysis; any textbook of circuit theory). Voltages and currents are rms phasors; 0 Hz is DC. Every
+node leaks to the reference a little, as insulation does, so that no part of a network hangs in the air and no
+matrix is singular.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+
+import numpy as np
+
+OPEN = 1e11
+"""An open contact, ohm."""
+CLOSED = 0.01
+"""A good contact, ohm."""
+LEAST = 1e-4
+"""No branch has less, ohm; a dead short is two clips and a bit of wire."""
+LEAK = 1e-10
+"""From every node to the reference, siemens: 10 Gohm of insulation."""
+
+Impedances = Callable[[float], np.ndarray]
+"""Angular frequency (rad/s) -> the two-by-two impedances of a two-port, ohm."""
+
+
+class Network:
+    """Branches between named nodes, and two-ports (transformers, motors) between pairs of them.
+
+    `reference` is the node whose voltage is zero. Values of a branch may be changed at any time with `set`.
+    """
+
+    def __init__(self, reference: str = "earth") -> None:
+        self.reference = reference
+        self.nodes: dict[str, int] = {reference: 0}
+        self.index: dict[str, int] = {}
+        self.ends: list[tuple[int, int]] = []
+        self.ohm: list[float] = []
+        self.henry: list[float] = []
+        self.elastance: list[float] = []
+        self.volt: list[complex] = []
+        self.pairs: dict[str, tuple[tuple[int, int, int, int], Impedances]] = {}
+
+    def node(self, name: str) -> int:
+        """The number of a node, which is made where there is none of that name."""
+        return self.nodes.setdefault(name, len(self.nodes))
+
+    def branch(
+        self,
+        name: str,
+        a: str,
+        b: str,
+        ohm: float,
+        henry: float = 0.0,
+        farad: float = math.inf,
+        volt: complex = 0j,
+    ) -> None:
+        """Resistance, inductance, capacitance (inf: none) and a source, all in series from `a` to `b`.
+
+        `volt` in V rms drives current out at `b`. Raises ValueError for a name that is there already.
+        """
+        if name in self.index or name in self.pairs:
+            raise ValueError(f"the network has a branch '{name}' already")
+        self.index[name] = len(self.ends)
+        self.ends.append((self.node(a), self.node(b)))
+        self.ohm.append(max(ohm, LEAST))
+        self.henry.append(henry)
+        self.elastance.append(1 / farad)
+        self.volt.append(volt)
+
+    def two_port(self, name: str, first: tuple[str, str], second: tuple[str, str], z: Impedances) -> None:
+        """Two coupled windings; `z` gives their impedances at an angular frequency."""
+        if name in self.index or name in self.pairs:
+            raise ValueError(f"the network has a branch '{name}' already")
+        four = (self.node(first[0]), self.node(first[1]), self.node(second[0]), self.node(second[1]))
+        self.pairs[name] = (four, z)
+
+    def set(
+        self,
+        name: str,
+        ohm: float | None = None,
+        henry: float | None = None,
+        farad: float | None = None,
+        volt: complex | None = None,
+    ) -> None:
+        """Change a branch. Raises KeyError for one that is not there."""
+        i = self.index[name]
+        if ohm is not None:
+            self.ohm[i] = max(ohm, LEAST)
+        if henry is not None:
+            self.henry[i] = henry
+        if farad is not None:
+            self.elastance[i] = 1 / farad
+        if volt is not None:
+            self.volt[i] = volt
+
+    def set_pair(self, name: str, z: Impedances) -> None:
+        """Change a two-port."""
+        self.pairs[name] = (self.pairs[name][0], z)
+
+    def keep(self, names: Sequence[str]) -> Network:
+        """A network of those branches and two-ports alone: a part with its leads off."""
+        alone = Network(self.reference)
+        alone.nodes = dict(self.nodes)
+        for name in names:
+            if name in self.pairs:
+                alone.pairs[name] = self.pairs[name]
+                continue
+            i = self.index[name]
+            alone.index[name] = len(alone.ends)
+            alone.ends.append(self.ends[i])
+            for values, mine in (
+                (alone.ohm, self.ohm),
+                (alone.henry, self.henry),
+                (alone.elastance, self.elastance),
+                (alone.volt, self.volt),
+            ):
+                values.append(mine[i])
+        return alone
+
+    def admittances(self, omega: float) -> np.ndarray:
+        """Of each branch in their order, siemens; at 0 Hz a capacitor passes nothing."""
+        ohm = np.array(self.ohm, dtype=complex)
+        elastance = np.array(self.elastance)
+        if omega == 0:
+            return np.where(elastance > 0, 0, 1 / ohm)
+        return 1 / (ohm + 1j * (omega * np.array(self.henry) - elastance / omega))
+
+    def matrix(self, omega: float, extra: Sequence[tuple[str, str, complex]] = ()) -> np.ndarray:
+        """The nodal admittance matrix over all nodes, the reference included, with `extra` admittances."""
+        size = len(self.nodes)
+        y = self.admittances(omega)
+        a, b = np.array(self.ends, dtype=np.intp).reshape(-1, 2).T
+        where = np.concatenate([a * size + a, b * size + b, a * size + b, b * size + a])
+        what = np.concatenate([y, y, -y, -y])
+        cells = size * size
+        flat = np.bincount(where, what.real, cells) + 1j * np.bincount(where, what.imag, cells)
+        g = flat.reshape(size, size)
+        g.flat[:: size + 1] += LEAK
+        for (p, q, r, s), z in self.pairs.values():
+            stamp_pair(g, (p, q, r, s), np.linalg.inv(z(omega)))
+        for start, end, admittance in extra:
+            i, j = self.nodes[start], self.nodes[end]
+            g[i, i] += admittance
+            g[j, j] += admittance
+            g[i, j] -= admittance
+            g[j, i] -= admittance
+        return g
+
+    def pushed(self, y: np.ndarray, alive: bool) -> np.ndarray:
+        """What the sources push into each node, A."""
+        right = np.zeros(len(self.nodes), dtype=complex)
+        if alive and self.ends:
+            flow = y * np.array(self.volt)
+            a, b = np.array(self.ends, dtype=np.intp).T
+            np.add.at(right, b, flow)
+            np.add.at(right, a, -flow)
+        return right
+
+    def solve(
+        self,
+        frequency: float,
+        extra: Sequence[tuple[str, str, complex]] = (),
+        push: Sequence[tuple[str, str, complex]] = (),
+        alive: bool = True,
+    ) -> Solution:
+        """Node voltages at `frequency` (Hz).
+
+        `extra`: admittances (siemens) laid between two nodes, such as a meter. `push`: currents (A) driven
+        from the first node through the outside into the second. `alive` False: sources silent.
+        """
+        omega = 2 * math.pi * frequency
+        y = self.admittances(omega)
+        right = self.pushed(y, alive)
+        for start, end, current in push:
+            right[self.nodes[end]] += current
+            right[self.nodes[start]] -= current
+        g = self.matrix(omega, extra)
+        voltage = np.zeros(len(self.nodes), dtype=complex)
+        voltage[1:] = np.linalg.solve(g[1:, 1:], right[1:])
+        return Solution(self, omega, voltage, y, alive)
+
+
+def stamp_pair(g: np.ndarray, four: tuple[int, int, int, int], y: np.ndarray) -> None:
+    """Add a two-port's admittances between its four nodes."""
+    p, q, r, s = four
+    for (a, b), row in (((p, q), y[0]), ((r, s), y[1])):
+        for (c, d), value in (((p, q), row[0]), ((r, s), row[1])):
+            g[a, c] += value
+            g[a, d] -= value
+            g[b, c] -= value
+            g[b, d] += value
+
+
+class Solution:
+    """Voltages of all nodes against the reference, and what follows from them."""
+
+    def __init__(
+        self, network: Network, omega: float, voltage: np.ndarray, y: np.ndarray, alive: bool = True
+    ) -> None:
+        self.network = network
+        self.omega = omega
+        self.at = voltage
+        self.y = y
+        self.alive = alive
+
+    def between(self, a: str, b: str) -> complex:
+        """Voltage of `a` against `b`, V rms."""
+        nodes = self.network.nodes
+        return complex(self.at[nodes[a]] - self.at[nodes[b]])
+
+    def current(self, name: str) -> complex:
+        """Current through a branch from its first node to its second, A rms."""
+        i = self.network.index[name]
+        a, b = self.network.ends[i]
+        volt = self.network.volt[i] if self.alive else 0
+        return complex(self.y[i] * (self.at[a] - self.at[b] + volt))
+
+    def pair(self, name: str) -> tuple[complex, complex]:
+        """Currents into the two windings of a two-port, A rms."""
+        (p, q, r, s), z = self.network.pairs[name]
+        across = np.array([self.at[p] - self.at[q], self.at[r] - self.at[s]])
+        first, second = np.linalg.solve(z(self.omega), across)
+        return complex(first), complex(second)
+
+    def power(self, name: str) -> complex:
+        """Power that a branch takes up (its own source counted as given), VA: real part W, imaginary var."""
+        i = self.network.index[name]
+        a, b = self.network.ends[i]
+        return complex((self.at[a] - self.at[b]) * np.conj(self.current(name)))

@@ -1,0 +1,137 @@
+"""A fault: what is done to which components, how badly, for how long, and what a good technician finds.
+
+Faults are data. Only they know the names of findings; the machine knows components.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from random import Random
+
+from assistant.house.place import Place
+from assistant.rig.part import DEGREES, Settings, applied
+from assistant.rig.parts import COMPONENTS
+
+NOMINAL = "nominal"
+
+
+@dataclass(frozen=True)
+class Deed:
+    """One change of one component. `degree` fixes it; otherwise it takes the fault's own."""
+
+    part: str
+    change: str
+    degree: str | None = None
+
+    def settings(self, degree: str) -> Settings:
+        """What it sets; `nominal` where the change has no such degree."""
+        known = COMPONENTS[self.part].changes[self.change].degrees
+        wanted = self.degree or degree
+        return applied(COMPONENTS[self.part], self.change, wanted if wanted in known else NOMINAL)
+
+
+@dataclass(frozen=True)
+class ComesAndGoes:
+    """An intermittent fault: present for `there` seconds, away for `away` seconds, in turns."""
+
+    there: float
+    away: float
+
+    def times(self, random: Random) -> float:
+        """Where in the turn the house stands when it begins to call, s."""
+        return random.uniform(0.0, self.there + self.away)
+
+
+@dataclass(frozen=True)
+class Consequence:
+    """What the cause does to another component after so many seconds of running, and again to a new one."""
+
+    after: float
+    deeds: tuple[Deed, ...]
+
+
+@dataclass(frozen=True)
+class Fault:
+    """`finding` is the bare name that a good technician reaches for `complaint`, `cause` the root cause's.
+
+    `also` are other findings that are as right (a named ambiguity, with its reason in the file). `absent`:
+    the right finding while an intermittent fault is away. `house`: features that the house must have.
+    `degrees`: those that make the complaint. `trips`: what a person did not do but the fault did (a breaker).
+    """
+
+    name: str
+    title: str
+    complaint: str
+    finding: str
+    cause: str | None
+    deeds: tuple[Deed, ...]
+    degrees: tuple[str, ...]
+    place: Place
+    also: tuple[str, ...] = ()
+    house: Mapping[str, str] = field(default_factory=dict)
+    comes_and_goes: ComesAndGoes | None = None
+    absent: str | None = None
+    consequence: Consequence | None = None
+
+    def settings(self, degree: str = NOMINAL) -> Settings:
+        """What the fault sets, its consequence not counted. Raises KeyError for a degree that is none."""
+        if degree not in DEGREES:
+            raise KeyError(degree)
+        given: Settings = {}
+        for deed in self.deeds:
+            given.update(deed.settings(degree))
+        return given
+
+    def harm(self, degree: str = NOMINAL) -> Settings:
+        """What its consequence sets."""
+        given: Settings = {}
+        for deed in self.consequence.deeds if self.consequence else ():
+            given.update(deed.settings(degree))
+        return given
+
+
+def components() -> str:
+    """Every component, the changes that it can take and their degrees, and one whole example of a file."""
+    lines = ["Components, what can happen to each, and how badly:", ""]
+    for component in COMPONENTS.values():
+        lines.append(f"{component.name}: {component.title}")
+        lines += [
+            f"    {name}: {change.words} ({', '.join(change.degrees)})"
+            for name, change in component.changes.items()
+        ]
+    return "\n".join([*lines, "", "A whole file:", "", EXAMPLE])
+
+
+EXAMPLE = """\
+format: 1
+faults:
+  cracked_element:
+    title: The igniter is broken
+    complaint: no_heat
+    finding: name_of_the_step_that_says_so
+    cause: name_of_the_cause
+    change: [{part: igniter, change: open}]
+  stapled_cable:
+    title: A staple through R and C takes the 24 V fuse, and the next one too
+    complaint: no_heat
+    finding: name_of_the_step_that_says_so
+    cause: name_of_the_cause
+    change: [{part: cable, change: R-C short}]
+  now_and_then:
+    title: The inducer's pin makes contact when it likes
+    complaint: no_heat
+    finding: name_of_the_step_that_says_so
+    absent: name_of_the_step_that_says_nothing_was_found
+    house: {kind: condensing}
+    change: [{part: inducer_harness, change: hot open}]
+    intermittent: {there: 20 min, away: 40 min}
+  water_on_the_board:
+    title: The humidifier drips on the board until its inducer relay dies
+    complaint: no_heat
+    finding: name_of_the_step_that_says_so
+    cause: name_of_the_cause
+    degrees: [nominal]
+    change: [{part: water, change: from humidifier}]
+    consequence: {after: 10 min, change: [{part: board, change: no inducer output}]}
+"""

@@ -1,0 +1,202 @@
+"""From a file of faults to Faults, every mistake at its place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.house.fields import Form, Problems, good_name
+from assistant.house.place import Problem
+from assistant.house.reader import Fields, Items, Text, Unreadable, read
+from assistant.quantity.entry import Understood, understand
+from assistant.resources import resources_folder
+from assistant.rig.fault import NOMINAL, ComesAndGoes, Consequence, Deed, Fault
+from assistant.rig.part import DEGREES
+from assistant.rig.parts import COMPONENTS
+from assistant.rig.unit import FEATURES
+
+
+def load_faults(data: bytes, file: str) -> tuple[dict[str, Fault], list[Problem]]:
+    """The faults that a file writes, by name, and what is wrong in it. Never raises.
+
+    A fault with a problem is left out.
+    """
+    problems = Problems()
+    try:
+        node = read(data, file)
+    except Unreadable as unreadable:
+        return {}, unreadable.problems
+    if not isinstance(node, Fields):
+        problems.add(node.place, "type", f"{file} is a set of fields: format and faults")
+        return {}, problems.sorted()
+    top = Form(node, file, problems)
+    written = top.text("format", need=True)
+    if written and written.value != "1":
+        problems.add(written.place, "format", f"this program reads format 1, not '{written.value[:20]}'")
+    listed = top.fields("faults", need=True)
+    top.close()
+    found: dict[str, Fault] = {}
+    for name, entry in (listed.entries if listed else {}).items():
+        place = listed.keys[name]
+        if not good_name(name, place, "a fault", problems):
+            continue
+        if not isinstance(entry, Fields):
+            problems.add(
+                entry.place, "type", f"fault '{name}' must be fields: title, complaint, finding, change"
+            )
+            continue
+        before = len(problems.found) + problems.left_out
+        fault = _fault(name, Form(Fields(entry.entries, entry.keys, place), f"fault '{name}'", problems))
+        if fault and len(problems.found) + problems.left_out == before:
+            found[name] = fault
+    return found, problems.sorted()
+
+
+def shipped() -> tuple[dict[str, Fault], list[Problem]]:
+    """All faults of resources/faults, and what is wrong in those files."""
+    found: dict[str, Fault] = {}
+    problems: list[Problem] = []
+    for path in sorted((resources_folder() / "faults").glob("*.yaml")):
+        faults, wrong = load_faults(path.read_bytes(), f"faults/{path.name}")
+        problems += wrong
+        problems += [
+            Problem.at(fault.place, "name", f"there is a fault '{name}' in {found[name].place.file} already")
+            for name, fault in faults.items()
+            if name in found
+        ]
+        found = {**faults, **found}
+    return found, problems
+
+
+def _fault(name: str, form: Form) -> Fault | None:
+    problems = form.problems
+    title = form.words("title", need=True)
+    complaint = form.words("complaint", need=True)
+    finding = form.text("finding", need=True)
+    cause = form.text("cause")
+    absent = form.text("absent")
+    also = form.texts("also", single=True)
+    for text in (finding, cause, absent, *also):
+        if text:
+            good_name(text.value, text.place, "a finding or cause", problems)
+    deeds = _deeds(form, f"fault '{name}'")
+    house = _house(form)
+    turns = _turns(form)
+    consequence = _consequence(form, name)
+    degrees = _degrees(form, deeds)
+    form.close()
+    if turns and not absent:
+        problems.add(
+            form.place("intermittent"),
+            "missing",
+            f"fault '{name}' comes and goes: it needs 'absent', what is right to say while it is away",
+        )
+    if None in (title, complaint, finding) or not deeds:
+        return None
+    return Fault(
+        name,
+        title,
+        complaint,
+        finding.value,
+        cause.value if cause else None,
+        deeds,
+        degrees,
+        form.node.place,
+        tuple(text.value for text in also),
+        house,
+        turns,
+        absent.value if absent else None,
+        consequence,
+    )
+
+
+def _deeds(form: Form, what: str) -> tuple[Deed, ...]:
+    node = form.get("change", need=True)
+    if node is None:
+        return ()
+    if not isinstance(node, Items) or not node.items:
+        form.problems.add(
+            node.place, "type", f"'change' of {what} is a list such as [{{part: igniter, change: open}}]"
+        )
+        return ()
+    deeds = []
+    for item in node.items:
+        if not isinstance(item, Fields):
+            form.problems.add(item.place, "type", "a change is fields: part, change and sometimes degree")
+            continue
+        one = Form(item, f"a change of {what}", form.problems)
+        part, change, degree = one.text("part", need=True), one.text("change", need=True), one.text("degree")
+        one.close()
+        if part is None or change is None or not _known(part, "component", COMPONENTS, form.problems):
+            continue
+        changes = COMPONENTS[part.value].changes
+        if not _known(change, f"change of {part.value}", changes, form.problems):
+            continue
+        if degree and not _known(
+            degree, f"degree of '{change.value}'", changes[change.value].degrees, form.problems
+        ):
+            continue
+        deeds.append(Deed(part.value, change.value, degree.value if degree else None))
+    return tuple(deeds)
+
+
+def _known(text: Text, what: str, names: Iterable[str], problems: Problems) -> bool:
+    if text.value in names:
+        return True
+    problems.unknown(text, what, list(names))
+    return False
+
+
+def _degrees(form: Form, deeds: tuple[Deed, ...]) -> tuple[str, ...]:
+    """Those that are written, or all that any of its changes has."""
+    written = form.texts("degrees", single=True)
+    if written:
+        return tuple(t.value for t in written if _known(t, "degree", DEGREES, form.problems))
+    has = {NOMINAL}
+    for deed in deeds:
+        if deed.degree is None:
+            has |= set(COMPONENTS[deed.part].changes[deed.change].degrees)
+    return tuple(degree for degree in DEGREES if degree in has)
+
+
+def _house(form: Form) -> dict[str, str]:
+    node = form.fields("house")
+    house: dict[str, str] = {}
+    for name, value in (node.entries if node else {}).items():
+        key = Text(name, node.keys[name], False)
+        if not _known(key, "feature of a house", FEATURES, form.problems):
+            continue
+        if not isinstance(value, Text):
+            form.problems.add(value.place, "type", f"'{name}' is one of {', '.join(FEATURES[name])}")
+        elif _known(value, f"value of '{name}'", FEATURES[name], form.problems):
+            house[name] = value.value
+    return house
+
+
+def _seconds(form: Form, name: str) -> float | None:
+    text = form.text(name, need=True)
+    if text is None:
+        return None
+    meaning = understand(text.value, "duration", "s")
+    if isinstance(meaning, Understood) and 0 < meaning.interval.lo == meaning.interval.hi <= 1e6:
+        return meaning.interval.lo
+    form.problems.add(text.place, "number", f"'{text.value[:40]}' is no time; write one such as 20 min")
+    return None
+
+
+def _turns(form: Form) -> ComesAndGoes | None:
+    inner = form.form("intermittent")
+    if inner is None:
+        return None
+    there, away = _seconds(inner, "there"), _seconds(inner, "away")
+    inner.close()
+    return ComesAndGoes(there, away) if there and away else None
+
+
+def _consequence(form: Form, name: str) -> Consequence | None:
+    inner = form.form("consequence")
+    if inner is None:
+        return None
+    after = _seconds(inner, "after")
+    deeds = _deeds(inner, f"the consequence of '{name}'")
+    inner.close()
+    return Consequence(after, deeds) if after and deeds else None

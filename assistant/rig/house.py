@@ -1,0 +1,183 @@
+"""The rig's door: look, measure, act, wait. Behind it a house that was built from a unit and a fault.
+
+    rig = Rig(REFERENCE, fault=faults["..."], seed=1)
+    rig.see("code_light")                                   -> "flashing a code"
+    rig.measure("ac_voltage", ("r", "c"), meter)            -> "25.06 V"
+    rig.act("hold_door_switch")
+    rig.wait(60)                                            -> [("inducer.runs", 1.0), ...]
+
+Nothing in it is random but what `seed` draws. Time passes only in `wait`, in a reading (a second) and in acts
+that say so.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from random import Random
+
+from assistant.quantity.instrument import Instrument
+from assistant.quantity.units import from_si
+from assistant.rig import acts
+from assistant.rig.ailment import Ailment
+from assistant.rig.fault import NOMINAL, Fault
+from assistant.rig.machine import STEP, Machine
+from assistant.rig.meter import CannotMeasure, Taking
+from assistant.rig.part import Settings, Value, settings_of
+from assistant.rig.parts import COMPONENTS
+from assistant.rig.see import LOOKS
+from assistant.rig.unit import REFERENCE, Unit, with_features
+
+__all__ = ["CannotMeasure", "NotDone", "Rig"]
+
+BEFORE_ARRIVAL = 900.0
+"""Seconds that the house has been asked for heat before the visit begins."""
+
+
+class NotDone(ValueError):
+    """A sentence that says why an act could not be done."""
+
+
+class Rig:
+    """A house with its furnace.
+
+    `fault` and its `degree`: what is wrong with it; `changes`: settings beside that. `seed` draws the errors
+    of instruments and the times of an intermittent fault; `exact`: instruments without error.
+    `arrives_after`: seconds of calling for heat before anybody looks.
+    """
+
+    def __init__(
+        self,
+        unit: Unit = REFERENCE,
+        fault: Fault | None = None,
+        degree: str = NOMINAL,
+        seed: int = 0,
+        exact: bool = True,
+        changes: Settings | None = None,
+        arrives_after: float = BEFORE_ARRIVAL,
+    ) -> None:
+        self.unit = unit = with_features(unit, fault.house) if fault else unit
+        self.built = built(unit)
+        self.random = Random(seed)
+        self.ailment = Ailment(fault, degree, self.built, self.random) if fault else None
+        changes = dict(changes or {})
+        unknown = [name for name in changes if name not in self.built]
+        if unknown:
+            raise KeyError(unknown[0])
+        self.machine = Machine(unit, {**self.built, **changes})
+        if self.ailment:
+            self.ailment.begin(self.machine)
+        self.taking = Taking(self.machine, self.random, exact)
+        self._pass(arrives_after)
+        self._told, self._begun = len(self.machine.events), self.machine.time
+
+    @property
+    def time(self) -> float:
+        """Seconds since the house began to call for heat."""
+        return self.machine.time
+
+    @property
+    def mishaps(self) -> list[str]:
+        """What a careful person would not have done, such as ohms on a live circuit."""
+        return self.machine.mishaps
+
+    @property
+    def settled(self) -> bool:
+        """False while some relay chatters."""
+        return self.machine.e.settled
+
+    @property
+    def present(self) -> bool:
+        """Whether a fault that comes and goes is there now; True for any other, False for none."""
+        return self.ailment is not None and self.ailment.present
+
+    @property
+    def cured(self) -> bool:
+        """Whether nothing of the fault is left: neither cause nor consequence."""
+        return self.ailment is None or self.ailment.cured(self.machine)
+
+    def plate(self) -> dict[str, float]:
+        """The rating plate in SI, by the names of house.yaml."""
+        return self.unit.plate()
+
+    def see(self, thing: str) -> str:
+        """What `thing` of house.yaml looks like now. Raises KeyError for one that is not in this house."""
+        if thing == "five_starts":
+            return "all lit" if self._starts(5) == 5 else "one failed"
+        if thing == "cycles":
+            return "both ran" if self._starts(2) == 2 else "one failed"
+        return LOOKS[thing](self.machine)
+
+    def measure(self, kind: str, points: Sequence[str], instrument: Instrument | None = None) -> str:
+        """The text that the instrument shows. Raises CannotMeasure where there is nothing to measure."""
+        return self.taking.take(kind, points, instrument)
+
+    def act(self, name: str) -> None:
+        """Do what house.yaml calls `name`. Raises NotDone for what is unknown here."""
+        self._told, self._begun = len(self.machine.events), self.machine.time
+        put_right = acts.do(self.machine, self.built, name)
+        if put_right is None:
+            raise NotDone(f"nobody knows here how to do '{name}'")
+        if self.ailment:
+            self.ailment.worked_on(put_right)
+        self._pass(1.0)
+
+    def wait(self, seconds: float) -> list[tuple[str, float]]:
+        """Let time pass; the events of house.yaml since the last act or wait, each with its seconds since
+        then.
+        """
+        self._pass(seconds)
+        new = self.machine.events[self._told :]
+        begun, self._begun = self._begun, self.machine.time
+        self._told = len(self.machine.events)
+        return [(name, at - begun) for name, at in new]
+
+    def set(self, changes: Iterable[tuple[str, Value]]) -> None:
+        """Change settings as a fault does, while the house stands. Raises KeyError for an unknown one."""
+        for name, value in changes:
+            if name not in self.built:
+                raise KeyError(name)
+            self.machine.v[name] = value
+        self.machine.e.touched()
+
+    def _pass(self, seconds: float) -> None:
+        for _ in range(math.ceil(seconds / STEP)):
+            self.machine.tick()
+            if self.ailment:
+                self.ailment.step(self.machine, STEP)
+
+    def _starts(self, count: int) -> int:
+        """How many of `count` calls for heat, each after a rest, end with the blower on a held flame."""
+        hands, held = self.machine.hands, dict(self.machine.hands)
+        good = 0
+        for _ in range(count):
+            hands["stat"] = "off"
+            self._pass(180)
+            hands["stat"] = "call"
+            begun = len(self.machine.events)
+            self._pass(240)
+            seen = [name for name, _ in self.machine.events[begun:]]
+            good += "flame.holds" in seen and "blower.runs" in seen and self.machine.lit_for > 0
+        hands["stat"] = held["stat"]
+        return good
+
+
+def built(unit: Unit) -> Settings:
+    """All settings of a house as it was built for that unit."""
+    given = settings_of(COMPONENTS)
+    given.update(
+        {
+            "limit.opens": unit.limit_opens,
+            "float_switch.fitted": int(unit.features["float"] == "yes"),
+            "plug_fuse.fitted": int(unit.features["plug_fuse"] == "yes"),
+            "zone_panel.fitted": int(unit.features["zone_panel"] == "yes"),
+            "transformer.va": unit.transformer_va,
+            "service.volts": 120.0,
+        }
+    )
+    return given
+
+
+def plate_text(unit: Unit, name: str, plate_unit: str) -> str:
+    """A plate value as a person types it."""
+    return f"{from_si(unit.plate()[name], plate_unit):.6g}"

@@ -1,0 +1,182 @@
+"""Taking a reading: the instrument is laid into the circuit, the hose or the air, and its display is read.
+
+Conventions of the points: a pressure at a vacuum hose is read with the low side on it, so that vacuum is a
+plain number; every other pressure is the first point against the second, or against the room. Ohms are
+taken as a technician takes them: what lies between the two points has its leads off (LEADS_OFF), everything
+else is read as it stands.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from random import Random
+
+from assistant.quantity.instrument import Instrument
+from assistant.rig import display_ranges as shown
+from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
+from assistant.rig.machine import Machine
+from assistant.rig.points import AIR, CLAMPS, PRESSURES, TWISTED, VACUUMS, ohm_branches
+
+LIVE = 0.8
+"""More than this across the leads upsets ohms, V."""
+KIT: dict[str, Instrument] = {
+    "low": Instrument("multimeter, low impedance", ("ac_voltage", "dc_voltage"), impedance="low"),
+    "high": Instrument(
+        "multimeter",
+        ("ac_voltage", "dc_voltage", "resistance", "ac_current", "dc_current", "capacitance", "frequency"),
+        impedance="high",
+        lead_resistance=0.2,
+        range_top={"resistance": 40e6},
+    ),
+    "other": Instrument(
+        "manometer, probes, analyser",
+        ("pressure", "temperature", "concentration", "percent", "duration", "length", "insulation", "power"),
+    ),
+}
+
+
+class CannotMeasure(ValueError):
+    """A sentence that says what can't be measured, and why."""
+
+
+class Taking:
+    """Readings on one machine with instruments whose errors are drawn once each from `random`."""
+
+    def __init__(self, machine: Machine, random: Random, exact: bool) -> None:
+        self.m = machine
+        self.random = random
+        self.exact = exact
+        self._errors: dict[tuple[str, str], tuple[float, float]] = {}
+
+    def take(self, kind: str, points: Sequence[str], instrument: Instrument | None) -> str:
+        """The display's text. Raises CannotMeasure."""
+        kit = instrument or KIT["high" if kind in KIT["high"].covers else "other"]
+        if kind not in TAKES:
+            raise CannotMeasure(f"{kind} is not measured on this house")
+        value = TAKES[kind](self, tuple(points), kit)
+        if isinstance(value, str):
+            return value
+        top = kit.range_top.get(kind)
+        return shown.text(kind, self._with_error(kind, value, kit), top)
+
+    def _with_error(self, kind: str, value: float, kit: Instrument) -> float:
+        if self.exact or not (kit.percent.get(kind) or kit.counts.get(kind)):
+            return value
+        key = (kit.name, kind)
+        if key not in self._errors:
+            self._errors[key] = (self.random.uniform(-1, 1), self.random.uniform(-1, 1))
+        of_reading, of_count = self._errors[key]
+        reading = value - 255.372 if kind == "temperature" else value  # percent of the number shown in F
+        step = shown.step(kind, value)
+        return (
+            value
+            + abs(reading) * of_reading * kit.percent.get(kind, 0.0) / 100
+            + of_count * kit.counts.get(kind, 0.0) * step
+        )
+
+    # -- electricity
+
+    def _two(self, points: tuple[str, ...]) -> tuple[str, str]:
+        nodes = self.m.e.net.nodes
+        unknown = [p for p in points if p not in nodes]
+        if len(points) != 2 or unknown:
+            raise CannotMeasure(
+                f"volts and ohms need two points of the wiring, not {', '.join(points) or 'none'}"
+            )
+        return points[0], points[1]
+
+    def _volts(self, points: tuple[str, ...], kit: Instrument) -> float:
+        a, b = self._two(points)
+        low = kit.impedance == "low"
+        omega = 2 * 3.141592653589793 * self.m.unit.frequency
+        load = 1 / METER_LOW_OHM if low else 1 / METER_HIGH_OHM + 1j * omega * METER_FARAD
+        with self.m.watched((a, b, load)):
+            return self.m.e.volts(a, b)
+
+    def _direct(self, points: tuple[str, ...], _kit: Instrument) -> float:
+        if set(points) == {"capacitor.a", "capacitor.b"}:
+            return self.m.charge()
+        self._two(points)
+        return 0.0
+
+    def _ohms(self, points: tuple[str, ...], kit: Instrument) -> float | str:
+        a, b = self._two(points)
+        e = self.m.e
+        only = ohm_branches(self.m, a, b)
+        if (only is None and e.volts(a, b) > LIVE) or (only is not None and self._live(a, b)):
+            self.m.mishaps.append(f"ohms on a live circuit at {a} and {b}")
+            return "Err"
+        found = e.ohms(a, b, only, joined=TWISTED.get(frozenset((a, b))))
+        return found + kit.lead_resistance
+
+    def _live(self, a: str, b: str) -> bool:
+        e = self.m.e
+        return max(e.volts(a, b), e.volts(a, "ground"), e.volts(b, "ground")) > LIVE
+
+    def _insulation(self, points: tuple[str, ...], kit: Instrument) -> float | str:
+        return self._ohms(points, Instrument(kit.name, kit.covers))
+
+    def _clamp(self, points: tuple[str, ...], _kit: Instrument) -> float:
+        name = CLAMPS.get(points[0]) if points else None
+        if name is None:
+            raise CannotMeasure(f"no wire to clamp at {', '.join(points) or 'no point'}")
+        with self.m.watched(None):
+            return abs(self.m.e.solve().current(name))
+
+    def _flame(self, points: tuple[str, ...], _kit: Instrument) -> float:
+        if set(points) != {"board.rod", "rod"}:
+            raise CannotMeasure(
+                "direct current is read in series between the board's rod terminal and the rod"
+            )
+        with self.m.watched(None):
+            broken = self.m.v["flame_rod.wire_open"]
+            return 0.0 if broken else self.m.flame_current
+
+    def _farads(self, points: tuple[str, ...], _kit: Instrument) -> float:
+        if set(points) != {"capacitor.a", "capacitor.b"}:
+            raise CannotMeasure("capacitance is read on the run capacitor's two terminals")
+        return self.m.farads()
+
+    def _frequency(self, points: tuple[str, ...], _kit: Instrument) -> float:
+        a, b = self._two(points)
+        return self.m.unit.frequency if self.m.e.volts(a, b) > 0.5 else 0.0
+
+    # -- gas, vent, air, room
+
+    def _pressure(self, points: tuple[str, ...], _kit: Instrument) -> float:
+        with self.m.watched(None):
+            first = self._pascals(points[0])
+            other = self._pascals(points[1]) if len(points) > 1 else 0.0
+        return other - first if points[0] in VACUUMS else first - other
+
+    def _pascals(self, point: str) -> float:
+        if point not in PRESSURES:
+            raise CannotMeasure(f"no pressure is taken at {point}")
+        return PRESSURES[point](self.m)
+
+    def _one(self, kind: str, points: tuple[str, ...]) -> float:
+        found = AIR.get((kind, points[0])) if points else None
+        if found is None:
+            raise CannotMeasure(f"no {kind} is read at {', '.join(points) or 'no point'}")
+        with self.m.watched(None):
+            return found(self.m)
+
+
+def _of(kind: str) -> Callable:
+    return lambda taking, points, _kit: taking._one(kind, points)
+
+
+TAKES: dict[str, Callable[[Taking, tuple[str, ...], Instrument], float | str]] = {
+    "ac_voltage": Taking._volts,
+    "dc_voltage": Taking._direct,
+    "resistance": Taking._ohms,
+    "insulation": Taking._insulation,
+    "ac_current": Taking._clamp,
+    "dc_current": Taking._flame,
+    "capacitance": Taking._farads,
+    "frequency": Taking._frequency,
+    "pressure": Taking._pressure,
+    **{
+        kind: _of(kind) for kind in ("temperature", "concentration", "percent", "duration", "length", "power")
+    },
+}

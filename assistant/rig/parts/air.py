@@ -1,0 +1,102 @@
+"""Blower, filter, coil and ducts."""
+
+from assistant.rig.part import Component, change, graded
+
+COMPONENTS = (
+    Component(
+        "blower_motor",
+        "blower motor",
+        {
+            "main_open": 0,
+            "aux_open": 0,
+            "seized": 0,
+            "drag": 0.0,
+            "leak_ohm": 1e10,
+            "module_dead": 0,
+            "module_short": 0,
+            "overload": 0,
+            "reversed": 0,
+        },
+        {
+            "open": change("its main winding is open", nominal={"main_open": 1}),
+            "start winding open": change("its auxiliary winding is open", nominal={"aux_open": 1}),
+            "stuck": change("its bearing has seized", nominal={"seized": 1}),
+            "drag": graded("a worn bearing drags", "drag", 1.2, 2.0, 3.0),
+            "ground": graded("its winding is shorted to the case", "leak_ohm", 30.0, 0.4, 0.1),
+            "leakage": graded("damp winding", "leak_ohm", 2e6, 5e5, 1e5),
+            "module dead": change("its electronics are dead", nominal={"module_dead": 1}),
+            "module shorted": change("its electronics are shorted at the line", nominal={"module_short": 1}),
+            "reversed": change("it turns the wrong way", nominal={"reversed": 1}),
+        },
+    ),
+    Component(
+        "capacitor",
+        "run capacitor",
+        {"share": 1.0, "open": 0, "short": 0},
+        {
+            "open": change("it is open", nominal={"open": 1}),
+            "weak": graded("it has lost capacitance", "share", 0.7, 0.45, 0.15),
+            "shorted": change("it is shorted", nominal={"short": 1}),
+        },
+    ),
+    Component(
+        "blower_harness",
+        "wiring of the blower",
+        {"hot_open": 0, "neutral_open": 0, "command_open": 0, "parked": 0, "look": "tight and bright"},
+        {
+            "hot open": change(
+                "its heat tap's lead is off", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
+            ),
+            "neutral open": change(
+                "its plug is burnt on the neutral",
+                nominal={"neutral_open": 1, "look": "pin backed out or burnt"},
+            ),
+            "command open": change(
+                "its command wire is off", nominal={"command_open": 1, "look": "pin backed out or burnt"}
+            ),
+            "wrong tap": change("its heat lead is on a parked tap", nominal={"parked": 1}),
+        },
+    ),
+    Component(
+        "wheel",
+        "blower wheel",
+        {"caked": 0.0, "slips": 0.0, "jammed": 0, "look": "clean and tight"},
+        {
+            "caked": change(
+                "its blades are caked",
+                {"caked": 0.2, "look": "caked"},
+                {"caked": 0.35, "look": "caked"},
+                {"caked": 0.5, "look": "caked"},
+            ),
+            "slips": change(
+                "its set screw is loose", nominal={"slips": 1.0, "look": "slipping on the shaft"}
+            ),
+            "jammed": change("something holds it", nominal={"jammed": 1}),
+            "bracket left": change("the shipping bracket was left on", nominal={"jammed": 1}),
+        },
+    ),
+    Component(
+        "filter",
+        "filter",
+        {"clog": 0.0},
+        {"clogged": graded("it is full of dust", "clog", 0.68, 0.73, 0.88)},
+    ),
+    Component(
+        "registers",
+        "registers and returns",
+        {"shut": 0.0},
+        {"shut": graded("they are shut or covered", "shut", 0.64, 0.74, 0.88)},
+    ),
+    Component(
+        "coil",
+        "cooling coil",
+        {"fitted": 1, "matted": 0.0},
+        {"matted": graded("it is matted with lint", "matted", 0.66, 0.72, 0.88)},
+    ),
+    Component(
+        "ducts",
+        "ducts",
+        {"small": 0.0},
+        {"small": graded("they are too small for this blower", "small", 0.3, 0.45, 0.6)},
+    ),
+)

@@ -1,0 +1,139 @@
+"""Line voltage: from the transformer on the pole to the furnace's terminals."""
+
+from assistant.rig.part import Component, change, graded
+
+OPEN = {"nominal": {"open": 1}}
+
+COMPONENTS = (
+    Component(
+        "service",
+        "power company's supply",
+        {"volts": 120.0, "neutral_open": 0, "neutral_ohm": 0.03, "leg_open": 0},
+        {
+            "low voltage": graded("every leg is low", "volts", 105.0, 98.0, 88.0),
+            "high voltage": graded("every leg is high", "volts", 128.5, 132.0, 136.0),
+            "neutral open": change(
+                "the house's neutral is lost; its legs see-saw", nominal={"neutral_open": 1}
+            ),
+            "leg open": change("the leg that feeds the furnace is lost", nominal={"leg_open": 1}),
+        },
+    ),
+    Component(
+        "breaker",
+        "branch breaker",
+        {"rating": 15.0, "open": 0, "ohm": 0.01, "trips_at": 1.0, "handle": "on", "lug_ohm": 0.002},
+        {
+            "open": change("its contacts do not close although the handle is on", nominal={"open": 1}),
+            "tripped": change("it has tripped", nominal={"handle": "tripped"}),
+            "off": change("its handle is off", nominal={"handle": "off"}),
+            "weak": graded("it trips at a share of its rating", "trips_at", 0.5, 0.35, 0.2),
+            "loose lug": graded("a loose or burnt terminal at the breaker", "lug_ohm", 0.15, 0.5, 2.0),
+            "wrong size": change("smaller than the plate asks", nominal={"rating": 5.0}),
+        },
+    ),
+    Component(
+        "branch_hot",
+        "hot wire from the panel to the service switch",
+        {"ohm": 0.08, "open": 0},
+        {
+            "open": change("it is broken", nominal={"open": 1}),
+            "resistance": graded("a bad splice in it", "ohm", 2.0, 4.0, 8.0),
+        },
+    ),
+    Component(
+        "branch_neutral",
+        "neutral wire from the panel to the furnace",
+        {"ohm": 0.08, "open": 0, "to_ground_ohm": 1e10},
+        {
+            "open": change("it is broken", nominal={"open": 1}),
+            "resistance": graded("a bad splice in it", "ohm", 2.0, 4.0, 8.0),
+            "to ground": change("it touches ground beyond the panel", nominal={"to_ground_ohm": 0.1}),
+        },
+    ),
+    Component(
+        "plug_fuse",
+        "plug fuse in the switch box",
+        {"fitted": 0, "blown": 0, "rating": 15.0, "right": 1},
+        {
+            "open": change("it has blown", nominal={"blown": 1, "fitted": 1}),
+            "wrong size": change(
+                "too small a fuse has blown", nominal={"blown": 1, "fitted": 1, "rating": 3.0, "right": 0}
+            ),
+        },
+    ),
+    Component(
+        "service_switch",
+        "service switch",
+        {"position": "on", "open": 0, "ohm": 0.01, "by": "nobody knows"},
+        {
+            "off": change(
+                "somebody switched it off", nominal={"position": "off", "by": "somebody by mistake"}
+            ),
+            "off for work": change(
+                "it was switched off for work on the house",
+                nominal={"position": "off", "by": "somebody for work on the house"},
+            ),
+            "open": change("it is on and passes nothing", nominal={"open": 1}),
+            "resistance": graded("its contacts are burnt", "ohm", 3.0, 6.0, 12.0),
+        },
+    ),
+    Component(
+        "line_wire",
+        "hot wire from the service switch to the furnace",
+        {"ohm": 0.02, "open": 0, "to_ground_ohm": 1e10},
+        {
+            "open": change("it has come apart", nominal={"open": 1}),
+            "resistance": graded("a bad splice in it", "ohm", 2.0, 4.0, 8.0),
+            "to ground": graded("pinched at the cabinet's edge", "to_ground_ohm", 40.0, 0.2, 0.05),
+        },
+    ),
+    Component(
+        "polarity",
+        "which of the two supply wires is which",
+        {"swapped": 0},
+        {"swapped": change("hot and neutral are swapped in the junction box", nominal={"swapped": 1})},
+    ),
+    Component(
+        "ground_wire",
+        "ground from the furnace to the panel",
+        {"ohm": 0.1, "open": 0},
+        {
+            "open": change("it is not connected", nominal={"open": 1}),
+            "resistance": graded("a rusted joint", "ohm", 5e5, 2e6, 1e7),
+        },
+    ),
+    Component(
+        "burner_bond",
+        "bond between the burner and the cabinet's ground screw",
+        {"ohm": 0.05, "open": 0},
+        {
+            "open": change("the burner is not bonded", nominal={"open": 1}),
+            "resistance": graded("rust or paint in the joint", "ohm", 4e6, 1.2e7, 3e7),
+        },
+    ),
+    Component(
+        "door_switch",
+        "door switch",
+        {"open": 0, "ohm": 0.01},
+        {
+            "open": change("it does not close with its lever pressed", nominal={"open": 1}),
+            "resistance": graded("burnt contacts", "ohm", 3.0, 8.0, 20.0),
+        },
+    ),
+    Component(
+        "door",
+        "furnace door",
+        {"seated": 1},
+        {"not seated": change("it does not press the door switch", nominal={"seated": 0})},
+    ),
+    Component(
+        "branch_load",
+        "something else on the furnace's branch",
+        {"ohm": 1e10, "to_ground_ohm": 1e10},
+        {
+            "short": graded("shorted from hot to neutral", "ohm", 1.0, 0.3, 0.1),
+            "ground": graded("shorted from hot to ground", "to_ground_ohm", 20.0, 0.3, 0.1),
+            "overload": graded("a heater, freezer or tool runs on it", "ohm", 12.0, 8.0, 6.0),
+        },
+    ),
+)

@@ -1,0 +1,159 @@
+"""Where each point of house.yaml is in the machine, besides being a node of the wiring."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from assistant.rig.burner.vent import ROOM
+from assistant.rig.machine import Machine
+
+VACUUMS = frozenset({"inducer.port", "hose.inducer", "hose.burner_box"})
+
+
+def _draft(m: Machine) -> float:
+    """In the vent: a chimney's pull on an 80 percent unit, the fan's push on a condensing one."""
+    if m.unit.condensing:
+        return m.draught.vent_inlet * 0.3
+    pull = 7.5 * (m.heat.stack - ROOM) / (466.0 - ROOM)
+    return -pull * (1 - m.v["vent.blocked"]) + 0.1 * max(m.draught.vent_inlet - 40.0, 0.0)
+
+
+PRESSURES: dict[str, Callable[[Machine], float]] = {
+    "port.inlet": lambda m: m.gas.inlet,
+    "port.manifold": lambda m: m.gas.manifold,
+    "inducer.port": lambda m: m.draught.tap,
+    "hose.inducer": lambda m: m.hoses()[0],
+    "hose.burner_box": lambda m: m.hoses()[1],
+    "flue.sample": _draft,
+    "static.return": lambda m: m.air.before_filter,
+    "static.filter": lambda m: m.air.before_blower,
+    "static.furnace": lambda m: m.air.after_furnace,
+    "static.supply": lambda m: m.air.plenum,
+}
+"""Pa against the room."""
+
+
+def _dial(m: Machine) -> float:
+    """Seconds for one turn of the meter's dial with only the furnace on."""
+    flow = m.gas.flow * m.unit.input / m.unit.heating_value
+    return m.unit.dial / flow if flow > 1e-9 else math.inf
+
+
+def _room_monoxide(m: Machine) -> float:
+    spills = 0.02 * m.fire.monoxide if m.fire and m.v["vent.apart"] else 0.0
+    return m.v["room.co"] + spills
+
+
+AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
+    ("temperature", "supply.air"): lambda m: m.heat.supply,
+    ("temperature", "return.air"): lambda m: m.v["room.temperature"],
+    ("temperature", "room.air"): lambda m: m.v["room.temperature"],
+    ("temperature", "limit.face"): lambda m: m.heat.limit,
+    ("temperature", "flue.sample"): lambda m: m.heat.stack,
+    ("percent", "flue.sample"): lambda m: m.fire.oxygen if m.fire else 0.209,
+    ("concentration", "flue.sample"): lambda m: m.fire.monoxide if m.fire else 0.0,
+    ("percent", "room.air"): lambda m: m.v["room.gas"],
+    ("concentration", "room.air"): _room_monoxide,
+    ("duration", "meter.dial"): _dial,
+    ("length", "drain.pan"): lambda m: m.v["drain.level"],
+    ("power", "blower.line"): lambda m: abs(m.e.solve().power("electronics").real),
+}
+
+CLAMPS = {
+    "box.line": "door_switch",
+    "box.neutral": "board_neutral",
+    "switch.feed": "branch_hot",
+    "switch.load": "line_wire",
+    "inducer.line": "inducer_hot",
+    "inducer.neutral": "inducer_return",
+    "board.inducer": "inducer_hot",
+    "igniter.line": "igniter_hot",
+    "igniter.neutral": "igniter_return",
+    "board.igniter": "igniter_hot",
+    "blower.line": "blower_hot",
+    "blower.neutral": "blower_return",
+    "capacitor.a": "capacitor",
+    "capacitor.b": "capacitor",
+    "secondary.r": "secondary_lead",
+    "fuse24.feed": "secondary_lead",
+    "fuse24.load": "board_r",
+    "r": "board_r",
+    "valve.hot": "valve_hot",
+    "board.valve": "valve_hot",
+    "valve.common": "valve_return",
+    "w": "cable_w",
+    "stat.w": "cable_w",
+    "primary.line": "primary_pin",
+    "ground": "ground_wire",
+}
+"""Point -> the branch whose wire a clamp goes round there."""
+
+_PRIMARY = ("primary_winding", "transformer")
+_SECONDARY = ("secondary_winding", "transformer")
+_INDUCER = ("inducer_main", "inducer", "inducer_short", "inducer_capacitor")
+_BLOWER = ("blower_main", "blower", "electronics", "capacitor_lead", "capacitor", "blower_aux")
+_CABLE = ("float_lead", "float_switch", "cable_r", "cable_w", "r_w_short")
+_FRAME = ("burner_bond",)
+
+LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
+    frozenset(pair): branches
+    for pair, branches in (
+        (("limit.feed", "limit.load"), ("limit",)),
+        (("rollout.feed", "rollout.load"), ("rollout",)),
+        (("rollout.load", "aux.load"), ("aux_limit",)),
+        (("pressure.feed", "pressure.load"), ("pressure_switch",)),
+        (("float.feed", "float.load"), ("float_switch",)),
+        (("fuse24.feed", "fuse24.load"), ("control_fuse",)),
+        (("switch.feed", "fuse.load"), ("plug_fuse",)),
+        (("fuse.load", "switch.load"), ("service_switch",)),
+        (("box.line", "board.line"), ("door_switch",)),
+        (("primary.line", "primary.neutral"), _PRIMARY),
+        (("secondary.r", "secondary.c"), _SECONDARY),
+        (("inducer.line", "inducer.neutral"), _INDUCER),
+        (("igniter.line", "igniter.neutral"), ("igniter",)),
+        (("blower.line", "blower.neutral"), _BLOWER),
+        (("valve.hot", "valve.common"), ("valve_coil",)),
+        (("rod", "cabinet"), ("rod_leak",)),
+        (("rod", "ground"), ("rod_leak", *_FRAME)),
+        (("board.rod", "rod"), ("rod_wire",)),
+        (("stat.r", "stat.w"), ("stat_w",)),
+        (("r", "w"), _CABLE),
+        (("board.inducer", "inducer.line"), ("inducer_hot",)),
+        (("board.igniter", "igniter.line"), ("igniter_hot",)),
+        (("board.valve", "valve.hot"), ("valve_hot",)),
+    )
+}
+"""What is between two points with its leads off."""
+LOADS = {
+    "inducer.line": (*_INDUCER, "inducer_leak"),
+    "inducer.neutral": (*_INDUCER, "inducer_leak"),
+    "blower.line": (*_BLOWER, "blower_leak"),
+    "blower.neutral": (*_BLOWER, "blower_leak"),
+    "igniter.line": ("igniter", "igniter_leak"),
+    "igniter.neutral": ("igniter", "igniter_leak"),
+    "primary.line": (*_PRIMARY, "primary_leak"),
+}
+"""A load's plug off, read to the metal round it."""
+TWISTED: dict[frozenset[str], tuple[str, str]] = {frozenset(("r", "w")): ("stat.r", "stat.w")}
+"""Two wires twisted together at their far end for the reading."""
+
+
+def ohm_branches(m: Machine, a: str, b: str) -> tuple[str, ...] | None:
+    """The branches that take part in ohms between two points; None where all do."""
+    pair = frozenset((a, b))
+    if pair in LEADS_OFF:
+        return LEADS_OFF[pair]
+    if pair == {"limit.feed", "aux.load"}:
+        return _bridged(m)
+    for load, metal in ((a, b), (b, a)):
+        if metal in ("cabinet", "ground") and load in LOADS:
+            return (*LOADS[load], *_FRAME)
+    return None
+
+
+def _bridged(m: Machine) -> tuple[str, ...]:
+    """The string from limit to last auxiliary limit, one wire pulled off the switch that is looked at."""
+    pulled = "rollout" if m.v["string.bridge"] == "rollout" else "limit"
+    whole = ("limit", "bridge_limit", "string_middle", "rollout", "bridge_rollout", "aux_limit")
+    return tuple(name for name in whole if name != pulled)

@@ -1,0 +1,176 @@
+"""What a person sees, hears or smells, worked out from the state of the machine, in the words of
+house.yaml.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from assistant.rig.burner import fire
+from assistant.rig.machine import COLLECTOR, Machine
+
+Look = Callable[[Machine], str]
+
+HARNESSES = ("board_plugs", "inducer_harness", "igniter_harness", "valve_harness", "blower_harness")
+TIGHT = "tight and bright"
+
+
+def _code(m: Machine) -> str:
+    if not m.e.awake:
+        return "dark"
+    return "flashing a code" if m.board.code else "steady"
+
+
+def _stat(m: Machine) -> str:
+    v = m.v
+    powered = v["thermostat.batteries"] and not v["thermostat.needs_c"]
+    powered = powered or (v["thermostat.needs_c"] and m.e.volts("stat.r", "stat.c") > 17)
+    if not powered or not v["thermostat.seated"]:
+        return "blank"
+    return "calling for heat" if m.e.stat_wants["w"] else "not asking for heat"
+
+
+def _stat_state(m: Machine) -> str:
+    v = m.v
+    if not v["thermostat.batteries"]:
+        return "batteries flat"
+    if v["thermostat.mode"] != "heat" or v["thermostat.set"] != "calling" or v["thermostat.locked"]:
+        return "mode or schedule or lock"
+    if not v["thermostat.seated"]:
+        return "loose on its base"
+    if v["thermostat.needs_c"] and m.e.volts("stat.r", "stat.c") < 17:
+        return "no power on C"
+    return "nothing found"
+
+
+def _panel(m: Machine) -> str:
+    if m.v["zone_panel.fuse"]:
+        return "fuse or screw or cut-out"
+    return "settings or priority hold it" if m.v["zone_panel.heat_locked"] else "nothing found"
+
+
+def _inducer(m: Machine) -> str:
+    if m.v["drain.level"] > 0.9 * COLLECTOR:
+        return "water in the housing"
+    return "stiff or stuck" if m.v["inducer.seized"] or m.v["inducer.drag"] > 0.02 else "dry and free"
+
+
+def _flame(m: Machine) -> str:
+    if m.lit_for <= 0 or m.fire is None:
+        return "no flame"
+    return fire.look(m.v, m.gas.flow, m.fire.air)
+
+
+def _at_blower(m: Machine) -> str:
+    lit = m.lit_for > 0 or m.fire is not None
+    return "waves or changes" if m.v["exchanger.breach"] >= 0.1 and (lit or m.board.code) else "steady"
+
+
+def _parts(m: Machine) -> str:
+    right = m.v["gas_parts.area"] == 1.0 and m.v["gas_parts.spring"] == 1.0
+    return "match the gas here" if right else "do not match"
+
+
+def _exchanger(m: Machine) -> str:
+    wrong = (m.v["exchanger.breach"] > 0 and m.v["exchanger.seen"]) or m.v["exchanger.soot"]
+    return "crack or hole or soot" if wrong else "nothing seen"
+
+
+def _drain(m: Machine) -> str:
+    if m.v["drain.pump_dead"]:
+        return "pump dead"
+    if m.v["drain.frozen"]:
+        return "frozen outside"
+    return "slow or blocked" if m.v["drain.blocked"] else "runs freely"
+
+
+def _terminal(m: Machine) -> str:
+    return "blocked" if m.v["intake.blocked"] > 0.3 and m.unit.condensing else m.v["vent.terminal"]
+
+
+def _harness(m: Machine) -> str:
+    return next((m.v[f"{name}.look"] for name in HARNESSES if m.v[f"{name}.look"] != TIGHT), TIGHT)
+
+
+def _switched_by(m: Machine) -> str:
+    return m.v["service_switch.by"]
+
+
+def _gas_cock(m: Machine) -> str:
+    if m.v["gas_supply.cock"] == 0:
+        return "cock shut"
+    return "all open with gas" if m.v["gas_supply.meter"] else "meter off or tank empty"
+
+
+def _others(m: Machine) -> str:
+    weak = not m.v["gas_supply.meter"] or m.v["gas_supply.static"] < 1250
+    return "weak too" if weak else "burn normally"
+
+
+def _blower_forced(m: Machine) -> str:
+    return "runs" if m.air.turns > 300 else "stands still"
+
+
+def _wheel(m: Machine) -> str:
+    return m.v["wheel.look"]
+
+
+def _coil(m: Machine) -> str:
+    if not m.v["coil.fitted"]:
+        return "none"
+    return "matted or iced" if m.v["coil.matted"] > 0.3 else "clean"
+
+
+LOOKS: dict[str, Look] = {
+    "heater.kind": lambda _m: "gas with inducer and hot surface igniter",
+    "code_light": _code,
+    "stat.display": _stat,
+    "zone_panel": lambda m: "fitted" if m.unit.features["zone_panel"] == "yes" else "none",
+    "panel.state": _panel,
+    "inducer.turning": lambda m: "runs" if m.inducer_slip < 0.7 else "stands still",
+    "stat.place": lambda m: m.v["thermostat.place"],
+    "stat.habit": lambda m: m.v["thermostat.habit"],
+    "float_switch": lambda m: "fitted" if m.v["float_switch.fitted"] else "none",
+    "service_switch": lambda m: m.v["service_switch.position"],
+    "plug_fuse": lambda m: "fitted" if m.v["plug_fuse.fitted"] else "none",
+    "string.wiring": lambda m: "as built" if m.v["string.bridge"] == "none" else "something bridges a switch",
+    "aux.kind": lambda m: m.unit.features["aux"],
+    "blower.forced": _blower_forced,
+    "vent.kind": lambda m: "plastic with a drain" if m.unit.condensing else "metal without a drain",
+    "hoses": lambda m: "two" if m.unit.condensing else "one",
+    "inducer.sign": _inducer,
+    "gas_valve.knob": lambda m: m.v["gas_valve.knob"],
+    "flame.look": _flame,
+    "flame.rest": lambda m: "flame" if m.lit_for > 0 and not m.e.valve_open else "no flame",
+    "flame.at_blower": _at_blower,
+    "gas_parts": _parts,
+    "exchanger.look": _exchanger,
+    "filter": lambda m: "clogged or wrong" if m.v["filter.clog"] > 0.3 else "clean and right size",
+    "registers": lambda m: "shut or covered" if m.v["registers.shut"] > 0.3 else "open",
+    "blower.wheel": _wheel,
+    "coil.face": _coil,
+    "water.track": lambda m: m.v["water.from"],
+    "drain.state": _drain,
+    "terminal": _terminal,
+    "vent.run": lambda m: m.v["vent.look"],
+    "hose.state": lambda m: m.v["hose.look"],
+    "cable.state": lambda m: m.v["cable.look"],
+    "harness.state": _harness,
+    "stat.state": _stat_state,
+    "switched.by": _switched_by,
+    "fuse.kind": lambda m: (
+        "right size and type"
+        if m.v["control_fuse.right"] and m.v["plug_fuse.right"]
+        else "wrong size or type"
+    ),
+    "gas_cock": _gas_cock,
+    "other_gas": _others,
+    "gas_trap": lambda m: m.v["gas_supply.trap"],
+    "rod.state": lambda m: m.v["flame_rod.look"],
+    "dust": lambda m: m.v["room.dust"],
+    "igniter.state": lambda m: m.v["igniter.look"],
+    "burner.state": lambda m: m.v["burners.look"],
+    "meter_box": lambda m: "dial can be read" if m.unit.features["meter"] == "yes" else "no meter here",
+    "ports.closed": lambda m: "bubbles" if m.hands["bubbles"] else "closed and no bubbles",
+}
+"""Things that one look answers. Those that take time (five starts, two cycles) are in house.py."""

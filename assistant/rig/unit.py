@@ -1,0 +1,136 @@
+"""One furnace and its house as built: its rating plate, its kind, and the numbers it was designed to.
+
+The reference unit is invented: 80,000 Btu/h natural gas, 80 percent, single stage, 120 V split-capacitor
+blower. Other units follow from their plates, so that each is consistent in itself. SI throughout.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from random import Random
+
+from assistant.quantity.units import to_si
+
+FEATURES = {
+    "kind": ("eighty", "condensing"),
+    "zone_panel": ("no", "yes"),
+    "float": ("no", "yes"),
+    "plug_fuse": ("no", "yes"),
+    "blower": ("psc", "electronic"),
+    "aux": ("blower compartment", "vent or spill switch", "fusible link"),
+    "meter": ("yes", "no"),
+}
+"""What a house can have; the first is how the reference house is built."""
+PLAIN = {name: values[0] for name, values in FEATURES.items()}
+
+
+def _si(value: float, unit: str) -> float:
+    return to_si(value, unit)
+
+
+@dataclass(frozen=True)
+class Unit:
+    """A furnace. `rated_volts` as on its plate; `rise` lowest and highest (K); `stamp` of the pressure
+    switch.
+
+    `margin`: vacuum it was designed to have, as a share of the stamp. `limit_opens` in K. `manifold`, inlet
+    limits in Pa. `heating_value` in J/m3. `altitude` is sea level.
+    """
+
+    name: str = "reference"
+    rated_volts: float = 120.0
+    frequency: float = 60.0
+    input: float = _si(80_000, "Btuh")
+    rise: tuple[float, float] = (_si(35, "Fdiff"), _si(65, "Fdiff"))
+    static_rated: float = _si(0.5, "inwc")
+    inlet: tuple[float, float] = (_si(4.5, "inwc"), _si(10.5, "inwc"))
+    manifold: float = _si(3.5, "inwc")
+    stamp: float = _si(0.60, "inwc")
+    margin: float = 1.58
+    limit_opens: float = _si(170, "F")
+    inducer_amps: float = 1.5
+    igniter_volts: float = 120.0
+    dial: float = _si(2, "ft3")
+    heating_value: float = _si(1030, "btuft3")
+    transformer_va: float = 40.0
+    features: Mapping[str, str] = field(default_factory=lambda: dict(PLAIN))
+
+    @property
+    def condensing(self) -> bool:
+        return self.features["kind"] == "condensing"
+
+    @property
+    def efficiency(self) -> float:
+        return 0.93 if self.condensing else 0.80
+
+    @property
+    def design_rise(self) -> float:
+        """The rise that its ducts and blower give when all is well, K: the middle of the plate's range."""
+        return sum(self.rise) / 2
+
+    @property
+    def design_flow(self) -> float:
+        """Air that makes that rise, m3/s of standard air: heat over density, specific heat and rise."""
+        return self.input * self.efficiency / (1.2014 * 1005.0 * self.design_rise)
+
+    def plate(self) -> dict[str, float]:
+        """The rating plate, by the names of house.yaml, in SI."""
+        return {
+            "supply_volts": self.rated_volts,
+            "input": self.input,
+            "rise_min": self.rise[0],
+            "rise_max": self.rise[1],
+            "static_rated": self.static_rated,
+            "inlet_min": self.inlet[0],
+            "inlet_max": self.inlet[1],
+            "manifold": self.manifold,
+            "pressure_stamp": self.stamp,
+            "limit_opens": self.limit_opens,
+            "inducer_amps": self.inducer_amps,
+            "igniter_volts": self.igniter_volts,
+            "meter_dial": self.dial,
+            "heating_value": self.heating_value,
+            "transformer_va": self.transformer_va,
+        }
+
+
+REFERENCE = Unit()
+CONDENSING = Unit(
+    name="condensing",
+    rise=(_si(40, "Fdiff"), _si(70, "Fdiff")),
+    stamp=_si(1.0, "inwc"),
+    margin=1.5,
+    limit_opens=_si(180, "F"),
+    features={**PLAIN, "kind": "condensing"},
+)
+
+
+def with_features(unit: Unit, features: Mapping[str, str]) -> Unit:
+    """The unit in a house with other features. Raises ValueError for one that a house can't have."""
+    for name, value in features.items():
+        if value not in FEATURES.get(name, ()):
+            raise ValueError(f"a house has no {name} '{value}'")
+    wanted = {**unit.features, **features}
+    if wanted["kind"] != unit.features["kind"]:
+        base = CONDENSING if wanted["kind"] == "condensing" else REFERENCE
+        unit = replace(base, name=unit.name)
+    return replace(unit, features=wanted)
+
+
+def varied(unit: Unit, random: Random) -> Unit:
+    """Another plate of the same kind: another size, rise, stamp, limit, dial and gas."""
+    lowest = random.choice([25, 30, 35, 40, 45])
+    condensing = unit.condensing
+    return replace(
+        unit,
+        name=f"{unit.name} {random.randrange(1000):03d}",
+        rated_volts=random.choice([115.0, 120.0]),
+        input=_si(random.choice([60_000, 80_000, 100_000, 120_000]), "Btuh"),
+        rise=(_si(lowest, "Fdiff"), _si(lowest + 30, "Fdiff")),
+        stamp=_si(random.choice([0.9, 1.0, 1.2, 1.4] if condensing else [0.5, 0.6, 0.65, 0.8]), "inwc"),
+        margin=random.uniform(1.45, 1.7),
+        limit_opens=_si(random.choice([170, 180, 190, 200]) + (lowest - 25), "F"),
+        dial=_si(random.choice([0.5, 1, 2]), "ft3"),
+        heating_value=_si(random.choice([1000, 1015, 1029, 1040]), "btuft3"),
+    )
