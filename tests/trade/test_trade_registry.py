@@ -4,10 +4,13 @@ computation.
 
 from __future__ import annotations
 
+import ast
 import inspect
 import math
 import random
 import re
+import sys
+from pathlib import Path
 
 import pytest
 
@@ -306,3 +309,18 @@ def test_explained_in_one_line():
         {"first": "inwc", "second": "inwc"},
         "inwc",
     ) == ("difference = first - second = 7.2 - 6.8 = 0.4 in. w.c.")
+
+
+def test_the_bench_stands_on_the_standard_library():
+    """No module of the trade imports anything but Python's own library and the rooms below it."""
+    folder = Path(inspect.getfile(REGISTRY["heat_rise"].function.__wrapped__)).parent
+    for path in folder.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            names = (
+                [a.name for a in node.names]
+                if isinstance(node, ast.Import)
+                else ([node.module] if isinstance(node, ast.ImportFrom) else [])
+            )
+            for name in names:
+                top, _, rest = name.partition(".")
+                assert top in sys.stdlib_module_names or rest.partition(".")[0] in ("trade", "quantity"), path

@@ -211,3 +211,29 @@ def test_a_large_survey_is_quick():
 
     assert answer.findings == ()
     assert [p.zone for p in answer.places.values()] == [f"zone {i % 8}" for i in range(40)]
+
+
+def test_no_survey_is_too_strange_to_reason_about():
+    """300 made-up surveys (any zones, modes, flows, gaps, drawings, statics): an answer, confidences from 0
+    to 1, at most two readings asked for.
+    """
+    chance = random.Random(23)
+    for _ in range(300):
+        zones = tuple(f"z{i}" for i in range(chance.randint(1, 5)))
+        registers = tuple(f"r{i}" for i in range(chance.randint(0, 9)))
+        modes = tuple(("heat", "cool", "fan")[: chance.randint(1, 3)])
+        flows = {
+            Cell(m, z, r): chance.choice((0.0, chance.uniform(0, 0.3), 1e-9, 5.0))
+            for m in modes
+            for z in (*zones, NOBODY)
+            for r in registers
+            if chance.random() < 0.7
+        }
+        drawn = {r: chance.choice(zones) for r in registers if chance.random() < 0.5}
+        static = {(m, z): chance.uniform(0, 300) for m in modes for z in zones if chance.random() < 0.3}
+        answer = reason(Survey(zones, registers, flows, modes, drawn, static))
+
+        assert all(0 <= p.confidence <= 1 for p in answer.places.values())
+        assert all(-1e-9 <= f.confidence <= 1 and f.about for f in answer.findings)
+        assert len(answer.settle) <= 2
+        assert isinstance(in_words(answer), str)
