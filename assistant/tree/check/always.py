@@ -87,8 +87,8 @@ def _named(edges: list[Edge], to: str) -> list[str]:
 
 
 def decided(edge: Edge) -> list[str]:
-    """The names that a way decides."""
-    return [one.name for one in edge.decides]
+    """The names that a way decides to one band, so that they can be shown as facts."""
+    return [one.name for one in edge.decides if one.a_fact]
 
 
 def read(edge: Edge) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from collections import deque
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from assistant.tree.model import (
     Band,
@@ -34,6 +35,13 @@ class Decided:
     name: str
     what: Reading | Compute
     bands: tuple[Band, ...]
+
+    @property
+    def a_fact(self) -> bool:
+        """Whether it lies in one band for certain: no two of its bands are neighbours, between which a value
+        could lie undecided and still go this way."""
+        places = [index for index, band in enumerate(self.what.bands) if band in self.bands]
+        return all(high - low > 1 for low, high in pairwise(places))
 
     @property
     def normal(self) -> bool:

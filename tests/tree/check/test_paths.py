@@ -47,6 +47,14 @@ def test_two_bands_with_one_way_are_told_from_the_third():
     first, second = drawn.out["a"]
     assert [band.label for band in first.decides[0].bands] == ["low", "so"]
     assert [band.label for band in second.decides[0].bands] == ["high"]
+    assert decided(first) == []  # a value between low and so goes this way, and is no fact
+    assert decided(second) == ["n_a"]
+
+
+def test_two_bands_with_one_way_and_another_between_them_are_facts():
+    low_so = "{under: 1, is: low, then: yes}, {under: 2, is: so, then: no}"
+    drawn = graph(measure("a", f"{low_so}, {{is: high, then: yes}}"))
+    assert [decided(edge) for edge in drawn.out["a"]] == [["n_a"], ["n_a"]]
 
 
 GROUP = """  a:
