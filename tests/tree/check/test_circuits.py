@@ -56,7 +56,7 @@ def answer(ask, data):
     return TakeUp(AT, "no_heat")
 
 
-@settings(max_examples=150, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=80, suppress_health_check=[HealthCheck.too_slow])
 @given(trees(), trees(), st.data())
 def test_the_house_at_every_question_was_foreseen(no_heat, trips, data):
     kept = {name: text for name, text in SOUND.items() if not name.startswith("complaint/")}

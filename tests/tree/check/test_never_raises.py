@@ -35,7 +35,7 @@ def spoiled(draw):
     return {name: "\n".join(lines).encode() for name, lines in files.items()}
 
 
-@settings(max_examples=300)
+@settings(max_examples=120)
 @given(spoiled())
 def test_a_spoiled_library_is_checked_to_the_end(texts):
     problems = check(from_texts(texts))
@@ -47,7 +47,7 @@ def test_a_spoiled_library_is_checked_to_the_end(texts):
         assert problem.message
 
 
-@settings(max_examples=200)
+@settings(max_examples=60)
 @given(st.lists(st.sampled_from(sorted(SOUND)), max_size=6))
 def test_a_library_with_files_missing_is_checked_to_the_end(missing):
     library = from_texts({name: data for name, data in SOUND.items() if name not in missing})
