@@ -1,4 +1,4 @@
-"""How long a check takes, for trees of 1,000 to 10,000 generated steps: python -m tests.campaign.check_speed
+"""How long a check takes, for 1,000 to 10,000 generated steps: python tests/campaign/check_speed.py
 
 The steps are of every kind, with power needs, calls, limits on plate values and findings, and lead on to
 each other in a long chain with short cuts, so that every rule has a path to follow. A time that grows much
