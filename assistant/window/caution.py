@@ -76,6 +76,7 @@ class CautionSign(QFrame):
             column.setSpacing(2)
             column.addWidget(title)
             column.addWidget(text)
+            column.addStretch(1)
             row.addLayout(column, 1)
         else:
             row.addWidget(title)

@@ -10,27 +10,12 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from assistant.quantity.kind import UNITS
 from assistant.walk.weigh import Weighed
 from assistant.window import look
-
-
-class Line(QLineEdit):
-    """Up and Down go to the neighbouring field; the wheel does nothing."""
-
-    up = Signal()
-    down = Signal()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Up:
-            self.up.emit()
-        elif event.key() == Qt.Key.Key_Down:
-            self.down.emit()
-        else:
-            super().keyPressEvent(event)
+from assistant.window.line import Line
 
 
 class EntryLine(QWidget):
@@ -54,12 +39,7 @@ class EntryLine(QWidget):
         super().__init__(parent)
         self._weigh = weigh
         self.weighed = Weighed(blank=True)
-        self.line = Line()
-        self.line.setFont(look.font(points))
-        self.line.setMinimumHeight(look.TARGET)
-        self.line.setMinimumWidth(110)
-        self.line.setMaxLength(200)
-        self.line.setAccessibleName(name)
+        self.line = Line(name, points=points)
         self.unit = QLabel(UNITS[unit].symbol if unit in UNITS else unit)
         self.unit.setFont(look.font(min(points, 18.0)))
         self.echo = QLabel("")

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from PySide6.QtGui import QColor, QFont, QPalette
 from PySide6.QtWidgets import QApplication
 
-from assistant.window.legible import OUTLINE, mix, ratio, readable
+from assistant.window.legible import OUTLINE, TEXT, mix, ratio, readable
 
 TARGET = 44
 """The least side of anything that is pressed with a cold finger, in device-independent pixels."""
@@ -59,7 +59,7 @@ def inks(palette: QPalette | None = None) -> Inks:
         ground=ground,
         accent=accent,
         on_accent=readable(paper, accent, _opposite(accent)),
-        wash=mix(accent, paper, 0.09),
+        wash=_wash(accent, paper, text),
     )
 
 
@@ -102,6 +102,12 @@ def sheet(ink: Inks) -> str:
 
 def _light(colour: QColor) -> bool:
     return ratio(colour, QColor("black")) > ratio(colour, QColor("white"))
+
+
+def _wash(accent: QColor, paper: QColor, text: QColor) -> QColor:
+    """A breath of accent on the paper, less of it where the text is already hard to read."""
+    tints = [mix(accent, paper, share / 100) for share in (9, 6, 3)]
+    return next((tint for tint in tints if ratio(text, tint) >= TEXT), paper)
 
 
 def _opposite(colour: QColor) -> QColor:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QListWidget,
     QListWidgetItem,
@@ -99,6 +99,10 @@ class Margin(QWidget):
             item.setData(_PARTS, (number.rstrip("."), question, answer))
             self.notes.addItem(item)
         self.notes.scrollToBottom()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        QTimer.singleShot(0, self.notes, self.notes.scrollToBottom)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The margin line of a notebook page."""

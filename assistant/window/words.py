@@ -49,7 +49,11 @@ def meter(reading: Reading) -> str:
     """The meter's function and, where it matters, its impedance."""
     kind = KINDS.get(reading.kind)
     function = kind.title if kind else plain(reading.kind)
-    return f"Meter: {function}, {reading.meter}" if reading.meter else f"Meter: {function}"
+    if not reading.meter:
+        return f"Meter: {function}"
+    if "impedance" in reading.meter:
+        return f"Meter: {function}, {reading.meter}"
+    return f"With: {reading.meter}"
 
 
 def power(vocabulary: Vocabulary, needs: dict[str, str], circuit: str | None = None) -> str:

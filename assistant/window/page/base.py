@@ -7,7 +7,7 @@ folds in under the question in a narrow one.
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QHBoxLayout,
@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
     QWidget,
 )
+from shiboken6 import isValid
 
 from assistant.walk.event import Event
 from assistant.window import look
@@ -46,6 +47,7 @@ class Page(QWidget):
         self.driver = driver
         self.picture: QWidget | None = None
         self.mode = NARROW
+        self._focused: QWidget | None = None
         across = QHBoxLayout(self)
         across.setContentsMargins(0, 0, 0, 0)
         across.setSpacing(0)
@@ -179,11 +181,19 @@ class Page(QWidget):
         else:
             super().keyPressEvent(event)
 
+    def hideEvent(self, event: QHideEvent) -> None:
+        self._focused = self.focusWidget()
+        super().hideEvent(event)
+
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         QTimer.singleShot(0, self, self._focus)
 
     def _focus(self) -> None:
-        inside = self.focusWidget()
-        if self.isVisible() and (inside is None or not inside.hasFocus()):
-            self.first_focus().setFocus(Qt.FocusReason.OtherFocusReason)
+        """The first thing of the page when it is new; what had the focus when one comes back to it."""
+        if not self.isVisible():
+            return
+        known = self._focused
+        still = known is not None and isValid(known) and known.isVisible()
+        here = known if still else self.first_focus()
+        here.setFocus(Qt.FocusReason.OtherFocusReason)

@@ -34,7 +34,7 @@ class ConcludePage(StepPage):
             lambda answer: (self.say(f"You conclude: {answer}"), self.set_next("&Next"))
         )
         self.words.addWidget(self.choices)
-        self.words.addStretch(1)
+        self.close_words()
         self.set_next("&Next", False)
 
     def first_focus(self) -> QWidget:

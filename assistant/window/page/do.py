@@ -49,7 +49,7 @@ class DoPage(StepPage):
             self.left_to_wait = label("", look.QUESTION)
             self.words.addWidget(self.left_to_wait)
             self.words.addWidget(label(MEANWHILE, soft=True))
-        self.words.addStretch(1)
+        self.close_words()
         self.set_next("&Done")
 
     def waited(self) -> float | None:

@@ -20,9 +20,10 @@ from assistant.window.text import label, rule
 def fact_words(record: Record, driver: Driver) -> str:
     """A fact in one line: what was asked, what was read, what that means, when."""
     step = next((taken.step for taken in reversed(driver.visit.history) if record in taken.records), None)
-    asked = record.computed or (words.question_at(driver.library, step) if step else words.plain(record.name))
+    asked = words.question_at(driver.library, step) if step else words.plain(record.name)
+    read = record.computed or f"{asked}: {record.echo}"
     verdict = f" – {record.verdict.words}" if record.verdict and record.verdict.bands else ""
-    return f"{asked}: {record.echo}{verdict} ({words.clock(record.at)})"
+    return f"{read}{verdict} ({words.clock(record.at)})"
 
 
 class FindingPage(StepPage):
@@ -53,7 +54,7 @@ class FindingPage(StepPage):
         if finding.advice:
             self._list("Advice", [finding.advice])
         self._list("For the customer", [finding.customer])
-        self.words.addStretch(1)
+        self.close_words()
         self.say(self._next_words(finding))
         self.set_next("&Next")
 

@@ -38,6 +38,9 @@ class GroupPage(StepPage):
 
     next_words = "Save"
 
+    cautions_across = True
+    fields_first = True
+
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         self.rows: list[Row] = []
         super().__init__(driver, ask, parent)
@@ -59,7 +62,7 @@ class GroupPage(StepPage):
             for r in ask.readings
         )
         self.words.addWidget(label(" ".join(line for line in said if line), look.SMALL, soft=True))
-        self.words.addStretch(1)
+        self.close_words()
         self._lay_ways()
         for row in self.rows:
             row.entry.write(driver.drafts.get(self.key(row.name), ""))
@@ -97,7 +100,8 @@ class GroupPage(StepPage):
             "&Still true" + "".join(f", {r.echo} at {words.clock(r.at)}" for r in self.ask.offer)
         )
         self.still_way.clicked.connect(self.still)
-        self.still_way.setVisible(bool(self.ask.offer))
+        if not self.ask.offer:
+            self.still_way.hide()
         self.mend_way = QPushButton("&Mend a slip")
         self.mend_way.clicked.connect(self.mend)
         self.mend_way.hide()
@@ -151,6 +155,8 @@ class GroupPage(StepPage):
     def _typed(self, row: Row, text: str) -> None:
         self.driver.drafts[self.key(row.name)] = text
         row.typed = None
+        if row.entry.line.hasFocus():
+            self.scroll.ensureWidgetVisible(row.entry.line, 0, 10)
         self._say_row(row, row.entry.understood, sure=False)
         self.offers.put_away()
 

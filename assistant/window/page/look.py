@@ -13,6 +13,9 @@ from assistant.window.session import Driver
 from assistant.window.text import row_of
 from assistant.window.words import plain
 
+_SHORT = 26
+"""Choices with at most this many letters stand in two columns even beside a drawing."""
+
 
 class LookPage(StepPage):
     """A digit or a tap chooses, Enter saves and goes on."""
@@ -24,7 +27,7 @@ class LookPage(StepPage):
         self.choices = Choices([(value, plain(value)) for value in ask.choices], self._columns())
         self.choices.picked.connect(self._picked)
         self.words.addWidget(self.choices)
-        self.words.addStretch(1)
+        self.close_words()
         self.own.addWidget(row_of(self.cannot_button("&Can't tell")))
         self.set_next("&Next", False)
 
@@ -48,7 +51,8 @@ class LookPage(StepPage):
             self.choices.lay(1 if mode == TINY else self._columns())
 
     def _columns(self) -> int:
-        return 2 if len(self.ask.choices) > 4 and self.picture is None else 1
+        longest = max(len(plain(value)) for value in self.ask.choices)
+        return 2 if len(self.ask.choices) > 4 and (self.picture is None or longest < _SHORT) else 1
 
     def _picked(self, value: str) -> None:
         self.say(f"You see: {plain(value)}")

@@ -38,7 +38,7 @@ class MeasurePage(StepPage):
         self.saved = False
         vocabulary = driver.vocabulary
         self.show_essential(words.leads(vocabulary, self.reading.at), words.meter(self.reading))
-        self.words.addStretch(1)
+        self.close_words()
         if ask.retake:
             self.column.insertWidget(self.column.indexOf(self.question), banner(RETAKE))
         self.scale = ScaleView()
@@ -77,7 +77,8 @@ class MeasurePage(StepPage):
         self.pad_way = _way("&Pad", lambda: self.toggle_pad(self.entry.line))
         self.pad_way.setAccessibleName("Pad of numbers")
         self.still_way = _way(self._still_words(), self.still)
-        self.still_way.setVisible(bool(self.ask.offer))
+        if not self.ask.offer:
+            self.still_way.hide()
         self.mend_way.hide()
         self.ways = QWidget()
         flow = Flow()
@@ -176,11 +177,10 @@ class MeasurePage(StepPage):
             self.say(self.entry.understood, sure=False)
 
     def _commit(self, typed: Typed) -> None:
-        meant = self.driver.weigh(self.name, typed.chosen) if typed.chosen else self.entry.weighed
         self.seen()
         if self.record(Read(self.driver.now(), self.ask.step, {self.name: typed})):
-            echo = meant.understood.echo if meant.understood else typed.text
-            self._saved(meant.verdict, echo)
+            taken = next(t for t in reversed(self.driver.visit.history) if t.step == self.ask.step)
+            self._saved(taken.records[0].verdict, taken.records[0].echo)
 
     def _saved(self, verdict: Verdict | None, echo: str) -> None:
         self.saved = True

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
 from assistant.house.model import Vocabulary
-from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
 from assistant.window.text import label
@@ -34,11 +34,7 @@ class NewVisitPage(AsidePage):
         self.column.addWidget(self.choices)
         heading = label("In the customer's own words, if they say it differently")
         self.column.addWidget(heading)
-        self.own_words = QLineEdit()
-        self.own_words.setFont(look.font(look.LEAD))
-        self.own_words.setMinimumHeight(look.TARGET)
-        self.own_words.setMaxLength(400)
-        self.own_words.setAccessibleName("In the customer's own words, if they say it differently")
+        self.own_words = Line("In the customer's own words, if they say it differently")
         self.own_words.returnPressed.connect(self.enter)
         heading.setBuddy(self.own_words)
         self.column.addWidget(self.own_words)

@@ -24,6 +24,7 @@ class PlatePage(StepPage):
     """Values of which only a few exist are big buttons; others have a line."""
 
     next_words = "Save"
+    teaches = False
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         self.value = driver.vocabulary.plate[ask.plate]
@@ -54,7 +55,7 @@ class PlatePage(StepPage):
             pad.clicked.connect(lambda: self.toggle_pad(self.entry.line))
             self.ways.addWidget(pad)
             self.entry.write(driver.drafts.get(self.key(ask.plate), ""))
-        self.words.addStretch(1)
+        self.close_words()
         unreadable = QPushButton("Not &readable")
         unreadable.setMinimumHeight(look.TARGET)
         unreadable.clicked.connect(lambda: self._send(NOT_READABLE))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QListWidget, QListWidgetItem, QPushButton, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
 from assistant.trail.shelf import Shelved, find
 from assistant.window import look
 from assistant.window.desk import Desk
+from assistant.window.line import Line
+from assistant.window.listing import Listing
 from assistant.window.page.base import Page
 from assistant.window.session import Refused
 from assistant.window.text import label
@@ -29,18 +30,6 @@ class NoticePage(Page):
         self.set_next("&Understood")
 
 
-class FindLine(QLineEdit):
-    """Down goes into the list."""
-
-    down = Signal()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        if event.key() == Qt.Key.Key_Down:
-            self.down.emit()
-        else:
-            super().keyPressEvent(event)
-
-
 class StartPage(Page):
     """`picked` carries a visit's folder; `opens` asks for a new visit."""
 
@@ -51,20 +40,14 @@ class StartPage(Page):
         super().__init__(None, parent)
         self.listed: list[Shelved] = []
         self.column.addWidget(label("Visits", look.QUESTION))
-        self.find = FindLine()
+        self.find = Line("Find a visit")
         self.find.setPlaceholderText("find: a name, an address, a word of the complaint, a date")
-        self.find.setAccessibleName("Find a visit")
-        self.find.setFont(look.font(look.LEAD))
-        self.find.setMinimumHeight(look.TARGET)
         self.find.textChanged.connect(self._list)
         self.find.returnPressed.connect(self.enter)
         self.column.addWidget(self.find)
-        self.visits = QListWidget()
-        self.visits.setAccessibleName("Visits, the latest first")
-        self.visits.setWordWrap(True)
-        self.visits.setMinimumHeight(110)
+        self.visits = Listing("Visits, the latest first", 110)
         self.visits.currentRowChanged.connect(lambda _: self._state())
-        self.visits.itemActivated.connect(lambda _: self.enter())
+        self.visits.itemDoubleClicked.connect(lambda _: self.enter())
         self.find.down.connect(self.visits.setFocus)
         self.column.addWidget(self.visits, 1)
         self.none = label("No visit yet. Begin one: it asks only what the customer says.", look.LEAD)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QLineEdit, QPushButton, QWidget
 
+from assistant.house.model import Caution
 from assistant.tree.model import Common
 from assistant.walk.ask import Ask, Taken
 from assistant.walk.event import Cannot
@@ -22,6 +23,11 @@ CANNOT = ("No access", "No meter for it", "Not mine to open", "Not safe here", "
 class StepPage(Page):
     """Shows one Ask. Subclasses add what is answered."""
 
+    cautions_across = False
+    fields_first = False
+    """Whether the fields stand above the words that say how: where several must be in sight."""
+    teaches = True
+
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(driver, parent)
         self.ask = ask
@@ -35,11 +41,14 @@ class StepPage(Page):
             self.add(banner(ask.in_front))
         self.question = label(words.spoken(ask, driver.vocabulary), look.QUESTION)
         self.add(self.question)
-        if self.common is not None:
-            self._told(self.common)
         self.essential = label("", bold=True)
+        self.cautions: list[CautionSign] = []
+        if self.common is not None and self.common.why and self.teaches:
+            self.add(label(self.fill(self.common.why), look.BODY, soft=True))
         self.add(self.essential)
         self.show_essential()
+        if self.common is not None:
+            self._told(self.common)
         self.column.addLayout(self.beside)
         self._draw(self.points())
         self.unproved = UnprovedList(driver)
@@ -85,7 +94,8 @@ class StepPage(Page):
         button = QPushButton(text)
         button.setMinimumHeight(look.TARGET)
         button.clicked.connect(lambda: self.ask_why_not(self.first_focus()))
-        button.setVisible(getattr(self.ask.body, "cannot", None) is not None)
+        if getattr(self.ask.body, "cannot", None) is None:
+            button.hide()  # never shown before it has a parent: it would be a window for a moment
         return button
 
     def choose(self, digit: int) -> None:
@@ -133,16 +143,41 @@ class StepPage(Page):
                 self.add(banner(said))
 
     def _told(self, common: Common) -> None:
-        if common.why:
-            self.add(label(self.fill(common.why), look.BODY, soft=True))
         vocabulary = self.driver.vocabulary
         cautions = [vocabulary.cautions[name] for name in common.caution if name in vocabulary.cautions]
-        for caution in cautions:
-            self.words.addWidget(CautionSign(caution, self.driver.caution_is_new(caution.name)))
-        for line in common.how:
+        self._caution(cautions)
+        if not self.fields_first:
+            self._how()
+
+    def _caution(self, cautions: list[Caution]) -> None:
+        """Full ones beside the drawing; where the fields need that room, side by side across the page."""
+        self.cautions = [CautionSign(each, self.driver.caution_is_new(each.name)) for each in cautions]
+        if not self.cautions_across:
+            for sign in self.cautions:
+                self.words.addWidget(sign)
+            return
+        grid = QGridLayout()
+        grid.setSpacing(8)
+        grid.setColumnStretch(0, 1)
+        grid.setColumnStretch(1, 1)
+        for place, sign in enumerate(self.cautions):
+            alone = place == len(self.cautions) - 1 and place % 2 == 0
+            grid.addWidget(sign, place // 2, place % 2, 1, 2 if alone else 1)
+        self.column.insertLayout(self.column.indexOf(self.essential) + 1, grid)
+
+    def _how(self) -> None:
+        for line in self.common.how if self.common is not None else ():
             self.words.addWidget(label(self.fill(line)))
-        if common.teach:
-            self._teach(self.fill(common.teach))
+
+    def close_words(self) -> None:
+        """What stands below the page's own fields: how, where it was not told yet, and what an apprentice
+        asks.
+        """
+        if self.fields_first:
+            self._how()
+        if self.common is not None and self.common.teach and self.teaches:
+            self._teach(self.fill(self.common.teach))
+        self.words.addStretch(1)
 
     def _teach(self, said: str) -> None:
         """The two sentences for the apprentice, shut until asked for."""
@@ -171,8 +206,8 @@ def passed_words(driver: Driver, taken: Taken) -> str:
         record = taken.records[0] if taken.records else None
         if record is None:
             return taken.answer[:1].upper() + taken.answer[1:] + "."
-        verdict = f": {record.verdict.words}" if record.verdict and record.verdict.bands else ""
-        return f"Worked out: {record.computed or ''} = {record.echo}{verdict}"
+        verdict = f" – {record.verdict.words}" if record.verdict and record.verdict.bands else ""
+        return f"Worked out: {record.computed or record.echo}{verdict}"
     if taken.passed:
         asked = words.question_at(driver.library, taken.step)
         return f"Passed over: {asked} ({taken.answer})"

@@ -26,6 +26,9 @@ class WatchPage(StepPage):
     the next; a digit is an event that has just happened.
     """
 
+    cautions_across = True
+    fields_first = True
+
     def __init__(
         self,
         driver: Driver,
@@ -55,7 +58,7 @@ class WatchPage(StepPage):
         self.readings = QWidget()
         self._lay_readings()
         self.words.addWidget(self.readings)
-        self.words.addStretch(1)
+        self.close_words()
         self._lay_ways()
         self.timer = QTimer(self)
         self.timer.setInterval(200)
@@ -80,7 +83,9 @@ class WatchPage(StepPage):
             )
             entry.write(self.driver.drafts.get(self.key(name), ""))
             entry.typed.connect(lambda text, name=name: self._typed(name, text))
-            entry.entered.connect(self.enter)
+            entry.entered.connect(lambda row=row: self._entered(row))
+            entry.line.up.connect(lambda row=row: self._go(row - 2))
+            entry.line.down.connect(lambda row=row: self._go(row))
             text = label(f"{asked}\n{words.leads(self.driver.vocabulary, reading.at)}")
             text.setBuddy(entry.line)
             grid.addWidget(text, row, 0)
@@ -136,6 +141,8 @@ class WatchPage(StepPage):
     def start(self) -> None:
         self.begun = self.clock()
         self.timer.start()
+        for sign in self.cautions:  # read by now; what happens must be in sight
+            sign.setVisible(not sign.full)
         self._show_state()
 
     def enter(self) -> None:
@@ -191,6 +198,19 @@ class WatchPage(StepPage):
             self.set_next("&Next")
             return
         self.say("")
+
+    def _entered(self, row: int) -> None:
+        """Enter in a line goes to the next one; after the last everything is saved."""
+        if row < len(self.lines):
+            self._go(row)
+        else:
+            self.enter()
+
+    def _go(self, place: int) -> None:
+        lines = [entry.line for entry, _ in self.lines.values()]
+        if 0 <= place < len(lines):
+            lines[place].setFocus()
+            self.scroll.ensureWidgetVisible(lines[place], 0, 40)
 
     def _present(self) -> QWidget:
         lines = [entry.line for entry, _ in self.lines.values()]

@@ -3,10 +3,10 @@ touched. The code light is read before the door opens: opening the door wipes it
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from assistant.walk.event import AsFound
-from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.aside.photos import Photos
 from assistant.window.session import Driver
@@ -35,15 +35,13 @@ class AsFoundPage(AsidePage):
         grid.setColumnStretch(1, 1)
         grid.setHorizontalSpacing(14)
         known = driver.visit.as_found.seen if driver.visit.as_found else {}
-        self.lines: dict[str, QLineEdit] = {}
+        self.lines: dict[str, Line] = {}
         for row, (name, asked, hint) in enumerate(ASKED):
-            line = QLineEdit(driver.drafts.get(("as_found", name), known.get(name, "")))
-            line.setAccessibleName(asked)
+            line = Line(asked, driver.drafts.get(("as_found", name), known.get(name, "")))
             line.setPlaceholderText(hint)
-            line.setFont(look.font(look.LEAD))
-            line.setMinimumHeight(look.TARGET)
-            line.setMaxLength(400)
             line.textChanged.connect(lambda text, name=name: self._typed(name, text))
+            line.up.connect(lambda row=row: self._go(row - 1))
+            line.down.connect(lambda row=row: self._go(row + 1))
             line.returnPressed.connect(lambda row=row: self._down(row))
             text = label(asked)
             text.setBuddy(line)
@@ -70,6 +68,11 @@ class AsFoundPage(AsidePage):
             for name in self.lines:
                 self.driver.drafts.pop(("as_found", name), None)
         self.left.emit()
+
+    def _go(self, row: int) -> None:
+        lines = list(self.lines.values())
+        if 0 <= row < len(lines):
+            lines[row].setFocus()
 
     def _down(self, row: int) -> None:
         lines = list(self.lines.values())

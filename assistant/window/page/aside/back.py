@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
+from PySide6.QtWidgets import QListWidgetItem, QWidget
 
 from assistant.walk.event import Back
-from assistant.window import look, words
+from assistant.window import words
+from assistant.window.listing import Listing
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
 from assistant.window.session import Driver
@@ -32,11 +33,7 @@ class BackPage(AsidePage):
                 soft=True,
             )
         )
-        self.steps = QListWidget()
-        self.steps.setAccessibleName("Steps taken, the latest first")
-        self.steps.setFont(look.font(look.BODY))
-        self.steps.setWordWrap(True)
-        self.steps.setMinimumHeight(100)
+        self.steps = Listing("Steps taken, the latest first", 100)
         for taken in reversed(driver.visit.path):
             asked = words.question_at(driver.library, taken.step)
             item = QListWidgetItem(f"{taken.number}. {asked} – {taken.answer}")

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
 from assistant.walk.event import LeftOpen
 from assistant.walk.points import open_points
 from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
 from assistant.window.session import Driver
@@ -45,16 +46,12 @@ class LeavePage(AsidePage):
         self.choices.picked.connect(lambda _: self.reason.setFocus())
         self.column.addWidget(self.choices)
         self.column.addStretch(1)
-        self.reason = QLineEdit()
-        self.reason.setFont(look.font(look.LEAD))
-        self.reason.setMinimumHeight(look.TARGET)
-        self.reason.setMaxLength(400)
+        self.reason = Line("Why it stays open")
         self.reason.setPlaceholderText("why it stays open")
-        self.reason.setAccessibleName("Why it stays open")
         self.reason.returnPressed.connect(self.enter)
         self.reason.textChanged.connect(self._changed)
-        self.reason.setVisible(bool(self.points))
         self.own.addWidget(self.reason)
+        self.reason.setVisible(bool(self.points))
         self._changed("")
 
     @staticmethod

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
 from assistant.walk.event import Paused
 from assistant.walk.points import open_points
-from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
 from assistant.window.session import Driver
@@ -33,10 +33,7 @@ class PausePage(AsidePage):
         self.column.addWidget(self.choices)
         note = label("In your own words, if you like")
         self.column.addWidget(note)
-        self.words_line = QLineEdit()
-        self.words_line.setFont(look.font(look.LEAD))
-        self.words_line.setMinimumHeight(look.TARGET)
-        self.words_line.setAccessibleName("In your own words, if you like")
+        self.words_line = Line("In your own words, if you like")
         note.setBuddy(self.words_line)
         self.words_line.returnPressed.connect(self.enter)
         self.words_line.textChanged.connect(

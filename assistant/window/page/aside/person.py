@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from assistant.walk.event import Person
-from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.session import Driver, Refused
 from assistant.window.text import label
@@ -37,16 +37,14 @@ class PersonPage(AsidePage):
         grid.setColumnStretch(1, 1)
         grid.setHorizontalSpacing(14)
         known = driver.person()
-        self.lines: dict[str, QLineEdit] = {}
+        self.lines: dict[str, Line] = {}
         for row, (name, asked) in enumerate(ASKED):
-            line = QLineEdit(driver.drafts.get(("person", name), known.get(name, "")))
-            line.setFont(look.font(look.LEAD))
-            line.setMinimumHeight(look.TARGET)
-            line.setMaxLength(400)
-            line.setAccessibleName(asked)
+            line = Line(asked, driver.drafts.get(("person", name), known.get(name, "")))
             line.textChanged.connect(
                 lambda text, name=name: driver.drafts.__setitem__(("person", name), text)
             )
+            line.up.connect(lambda row=row: self._go(row - 1))
+            line.down.connect(lambda row=row: self._go(row + 1))
             line.returnPressed.connect(lambda row=row: self._down(row))
             text = label(asked)
             text.setBuddy(line)
@@ -74,6 +72,11 @@ class PersonPage(AsidePage):
         for name in self.lines:
             self.driver.drafts.pop(("person", name), None)
         self.opens.emit("sign")
+
+    def _go(self, row: int) -> None:
+        lines = list(self.lines.values())
+        if 0 <= row < len(lines):
+            lines[row].setFocus()
 
     def _down(self, row: int) -> None:
         lines = list(self.lines.values())

@@ -5,7 +5,7 @@ They answer the steps they fit; those steps are then passed over with a note.
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QListWidget, QListWidgetItem, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QListWidgetItem, QPushButton, QWidget
 
 from assistant.quantity.kind import KINDS
 from assistant.tree.model import Reading, readings_of
@@ -14,6 +14,8 @@ from assistant.walk.weigh import Weighed
 from assistant.window import look, words
 from assistant.window.entry_line import EntryLine
 from assistant.window.flow import Flow
+from assistant.window.line import Line
+from assistant.window.listing import Listing
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
 from assistant.window.page.offers import Offers
@@ -37,25 +39,19 @@ class PutDownPage(AsidePage):
     """Find the reading by a word of it, type the value, say about when."""
 
     title = "Put down a reading"
-    takes_digits = False
 
     def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
         super().__init__(driver, parent)
         self.readings = known_readings(driver)
         self.offers = Offers()
         self.foot_column.insertWidget(0, self.offers)
-        self.find = QLineEdit()
+        self.find = Line("Find the reading")
         self.find.setPlaceholderText("any word of it: plug, manifold, secondary ...")
-        self.find.setAccessibleName("Find the reading")
-        self.find.setFont(look.font(look.LEAD))
-        self.find.setMinimumHeight(look.TARGET)
+        self.find.down.connect(self._to_list)
         self.find.textChanged.connect(self._list)
         self.find.returnPressed.connect(self._to_entry)
         self.column.addWidget(self.find)
-        self.listed = QListWidget()
-        self.listed.setAccessibleName("Readings")
-        self.listed.setMinimumHeight(110)
-        self.listed.setWordWrap(True)
+        self.listed = Listing("Readings", 110)
         self.listed.currentRowChanged.connect(lambda _: self._chosen())
         self.column.addWidget(self.listed, 1)
         self.entry_home = QHBoxLayout()
@@ -73,6 +69,9 @@ class PutDownPage(AsidePage):
     def reading(self) -> Reading | None:
         item = self.listed.currentItem()
         return self.readings[item.data(0x0100)] if item is not None else None
+
+    def choose(self, digit: int) -> None:
+        self.offers.pick(digit)
 
     def enter(self) -> None:
         reading = self.reading
@@ -94,6 +93,9 @@ class PutDownPage(AsidePage):
             self.say(weighed.message)
         else:
             self._put(Typed(self.entry.text, None, self.ago))
+
+    def _to_list(self) -> None:
+        self.listed.setFocus()
 
     def _to_entry(self) -> None:
         self.entry.line.setFocus()

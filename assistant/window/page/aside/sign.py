@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
 
 from assistant.trail.fingerprint import short
 from assistant.walk.ask import Ask
 from assistant.walk.event import Signed
 from assistant.walk.points import open_points
 from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.between import BetweenPage
 from assistant.window.page.report import ReportSaver
@@ -39,11 +40,7 @@ class SignPage(AsidePage):
         self.column.addWidget(self.report)
         self.column.addStretch(1)
         heading = label("Technician's name")
-        self.name = QLineEdit(driver.drafts.get(("sign", ""), ""))
-        self.name.setFont(look.font(look.WRITTEN))
-        self.name.setMinimumHeight(look.TARGET)
-        self.name.setMaxLength(200)
-        self.name.setAccessibleName("Technician's name")
+        self.name = Line("Technician's name", driver.drafts.get(("sign", ""), ""), look.WRITTEN)
         self.name.textChanged.connect(self._changed)
         self.name.returnPressed.connect(self.enter)
         heading.setBuddy(self.name)

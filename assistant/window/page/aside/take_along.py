@@ -76,14 +76,21 @@ class TakeAlongPage(AsidePage):
         path = files.pick_file(self, "next-readings.pdf", "PDF (*.pdf)")
         if path is None:
             return
+        from PySide6.QtCore import QBuffer, QIODevice
         from PySide6.QtGui import QPageSize, QPdfWriter
 
-        writer = QPdfWriter(str(path))
+        buffer = QBuffer()
+        buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+        writer = QPdfWriter(buffer)
         writer.setPageSize(QPageSize(QPageSize.PageSizeId.Letter))
         self._document().print_(writer)
-        del writer
-        written = path.is_file() and path.stat().st_size > 0
-        self.say(f"Saved: {path.name}" if written else f"{path} can't be written. Choose another place.")
+        del writer  # ends the document
+        try:
+            path.write_bytes(buffer.data().data())
+        except OSError as problem:
+            self.say(f"{path.name} can't be written there ({problem.strerror}). Choose another place.")
+        else:
+            self.say(f"Saved: {path.name}")
 
     def print_it(self) -> None:
         from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrinterInfo

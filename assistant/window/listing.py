@@ -1,0 +1,37 @@
+"""A list in which digits and Enter mean what they mean on the page: the list searches for nothing by
+itself.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QListWidget
+
+from assistant.window import look
+
+_ARROWS = (
+    Qt.Key.Key_Up,
+    Qt.Key.Key_Down,
+    Qt.Key.Key_Home,
+    Qt.Key.Key_End,
+    Qt.Key.Key_PageUp,
+    Qt.Key.Key_PageDown,
+)
+
+
+class Listing(QListWidget):
+    """Moved through with the arrows; every other key goes to the page."""
+
+    def __init__(self, name: str, least: int = 100) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        self.setFont(look.font(look.BODY))
+        self.setWordWrap(True)
+        self.setMinimumHeight(least)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in _ARROWS:
+            super().keyPressEvent(event)
+        else:
+            event.ignore()

@@ -1,0 +1,81 @@
+"""A hand that types and taps on a real window, and short ways to any page."""
+
+from __future__ import annotations
+
+import pytest
+from hand import Flashes, Hand
+from PySide6.QtWidgets import QApplication
+from scenes import Scene, library
+
+from assistant.window.app import dress
+from assistant.window.desk import Desk
+from assistant.window.frame import Window
+
+
+@pytest.fixture(autouse=True)
+def dressed(qapp):
+    """The program's own font, style and sheet, in the light palette; whatever a test changed is put back."""
+    palette = QApplication.style().standardPalette()
+    dress(qapp, palette)
+    yield
+    dress(qapp, palette)
+
+
+@pytest.fixture(autouse=True)
+def no_window_of_its_own(qapp):
+    """Nothing but the window is ever shown by itself: a widget made visible before it has a parent
+    flashes up.
+    """
+    watch = Flashes(qapp)
+    yield
+    qapp.removeEventFilter(watch)
+    assert not watch.seen, f"shown without a parent: {watch.seen}"
+
+
+@pytest.fixture
+def desk(tmp_path):
+    """A shelf of the test's own and the small trees; the notice was read long ago."""
+    made = Desk(tmp_path / "home" / "visits")
+    made.library = library()
+    made.notice_read()
+    return made
+
+
+@pytest.fixture
+def window(qtbot, desk):
+    """An empty window of 1024 by 600."""
+    made = Window(desk)
+    qtbot.addWidget(made)
+    made.resize(1024, 600)
+    with qtbot.waitExposed(made):
+        made.show()
+    made.activateWindow()
+    qtbot.waitUntil(made.isActiveWindow)
+    return made
+
+
+@pytest.fixture
+def scene(desk):
+    """A visit in the shelf, to be brought to a page."""
+
+    def begin(*complaints, name="visit"):
+        desk.shelf.mkdir(parents=True, exist_ok=True)
+        return Scene(desk.shelf / name, *complaints)
+
+    return begin
+
+
+@pytest.fixture
+def at(qtbot, window, scene):
+    """`at("to_volts")`: a hand on the window that shows that page."""
+
+    def come(way="", *complaints):
+        visit = scene(*complaints)
+        if way:
+            getattr(visit, way)()
+        window.show_visit(visit.driver)
+        hand = Hand(qtbot, window)
+        hand.rest()
+        return hand
+
+    return come

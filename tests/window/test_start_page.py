@@ -1,0 +1,112 @@
+"""The list of visits, a new visit, and the notice at the very first start."""
+
+import pytest
+from hand import ESCAPE, Hand
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel
+
+from assistant.report.notice import NOTICE
+
+
+@pytest.fixture
+def hand(qtbot, window):
+    return Hand(qtbot, window)
+
+
+def words(hand):
+    return "\n".join(label.text() for label in hand.page.findChildren(QLabel) if label.isVisible())
+
+
+def test_the_first_start_says_for_whom_this_is(hand, desk, monkeypatch):
+    """Two sentences, read once; the next start goes to the list at once."""
+    (desk.shelf.parent / "notice-was-read").unlink()
+    hand.window.begin()
+    hand.rest()
+    assert all(sentence in words(hand) for sentence in NOTICE)
+    hand.enter()
+    assert type(hand.page).__name__ == "StartPage"
+    hand.window.begin()
+    assert type(hand.page).__name__ == "StartPage"
+
+
+def test_a_new_visit_asks_only_what_the_customer_says(hand, desk):
+    """Complaints in their order, words of the customer's own, and the first question follows."""
+    hand.window.begin()
+    hand.rest().press("New visit")
+    hand.digit(2).digit(1)
+    assert hand.verdict == "Air where it should not be, then no heat"
+    hand.tap(hand.page.own_words).type("It blows all night").enter()
+    said = [(c.name, c.words) for c in hand.driver.visit.complaints]
+    assert said == [("zone_spillover", "It blows all night"), ("no_heat", "The furnace does not heat.")]
+    assert type(hand.page).__name__ == "AsFoundPage"
+
+
+def test_a_new_visit_can_be_left(hand, desk):
+    """Esc before anything is chosen: no visit is made."""
+    hand.window.begin()
+    hand.rest().press("New visit").key(ESCAPE)
+    assert type(hand.page).__name__ == "StartPage" and desk.visits() == []
+
+
+def test_a_visit_goes_on_where_it_stopped(hand, scene):
+    """Closed in the middle, found in the list, opened with Enter: the same question."""
+    scene().to_volts().driver.close()
+    hand.window.begin()
+    hand.rest().enter()
+    assert hand.driver.ask().step == "no_heat.volts"
+    assert hand.driver.visit.house.circuits["line"] == "unknown"
+
+
+def test_visits_are_found_by_their_words(hand, scene):
+    """A word of the complaint is enough; one that no visit has shows none."""
+    scene("no_heat", name="one").driver.close()
+    scene("zone_spillover", name="two").driver.close()
+    hand.window.begin()
+    hand.rest()
+    assert hand.page.visits.count() == 2
+    hand.tap(hand.page.find).type("den blows")
+    assert hand.page.visits.count() == 1 and "The den blows" in hand.page.visits.item(0).text()
+    hand.type(" xyz")
+    assert hand.page.visits.count() == 0 and hand.verdict == "No visit has these words."
+
+
+def test_a_visit_open_elsewhere_says_so(hand, scene):
+    """One window at a time, in a sentence, and the list stays."""
+    elsewhere = scene().to_volts().driver
+    hand.window.begin()
+    hand.rest().enter()
+    assert "open in another window" in hand.verdict
+    assert type(hand.page).__name__ == "StartPage"
+    elsewhere.close()
+
+
+def test_an_altered_visit_opens_to_read_only(hand, scene):
+    """Why, what was done, and no way to go on."""
+    visit = scene().to_volts()
+    visit.driver.close()
+    path = next(visit.driver.folder.glob("*.jsonl"))
+    path.write_bytes(path.read_bytes().replace(b'"still"', b'"turns"'))
+    hand.window.begin()
+    hand.rest()
+    assert hand.page.visits.item(0).text().endswith("(can't be followed)")
+    hand.enter()
+    assert type(hand.page).__name__ == "ReadOnlyPage"
+
+
+def test_what_is_listed_says_how_it_stands(hand, scene):
+    """Paused with its reason."""
+    from scenes import AT
+
+    from assistant.walk.event import Paused
+
+    scene().send(Paused(AT, "Waiting for a part")).driver.close()
+    hand.window.begin()
+    hand.rest()
+    assert "(paused: Waiting for a part)" in hand.page.visits.item(0).text()
+
+
+def test_closing_a_visit_leads_back_to_the_list(at):
+    """From the page of everything else; the visit stays open there."""
+    hand = at("to_volts").key(Qt.Key.Key_F12).press("Close this visit")
+    assert type(hand.page).__name__ == "StartPage" and hand.window.driver is None
+    assert hand.page.visits.count() == 1

@@ -1,0 +1,71 @@
+"""Three lines that can be read from two metres, nothing to type, one key to go on."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetricsF
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit
+
+from assistant.walk.event import GoOn, Hazard
+
+
+def test_a_hazard_is_two_keys_from_any_page(at):
+    """F8 and a digit; the stop page stands and the trail has it."""
+    hand = at("to_dead_proof").key(Qt.Key.Key_F8).digit(1)
+    assert hand.driver.visit.events[-1] == Hazard("2026-11-25T09:14:00-05:00", "gas_smell")
+    assert [line.text() for line in hand.page.lines] == [
+        "Everybody out now. Touch no switch.",
+        "Leave the door open behind you.",
+        "Call the gas supplier from the street.",
+    ]
+
+
+def test_the_hazard_button_is_on_every_page(at):
+    """Also over a page beside the walk."""
+    hand = at("to_volts").key(Qt.Key.Key_F2)
+    assert hand.window.head.hazard.isVisible()
+    hand.tap(hand.window.head.hazard).tap(hand.page.choices.buttons["carbon_monoxide"])
+    assert hand.driver.ask().kind == "stop"
+
+
+def test_nothing_can_be_typed_on_it(at):
+    """No field, and no confirmation before it."""
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1)
+    assert not hand.page.findChildren(QLineEdit) and not hand.page.findChildren(QPlainTextEdit)
+
+
+def test_the_lines_are_large_and_whole_on_the_small_screen(at):
+    """Capitals of a three-hundredth of two metres at 96 dots an inch (ISO 3864-1, distance factor, from
+    memory), and none of the three lines cut off at 1024 by 600.
+    """
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1)
+    for line in hand.page.lines:
+        assert QFontMetricsF(line.font()).capHeight() >= 2000 / 300 / 25.4 * 96
+    last = hand.page.lines[-1]
+    bottom = last.mapTo(hand.page.scroll.viewport(), last.rect().bottomLeft()).y()
+    assert bottom <= hand.page.scroll.viewport().height()
+
+
+def test_people_who_leave_take_the_machine_along(at):
+    """Only where everybody leaves; a hot panel needs other words."""
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1)
+    assert "Take this machine out with you" in hand.verdict
+    hand.enter().key(Qt.Key.Key_F8).digit(5)
+    assert hand.verdict == "The work stops here."
+
+
+def test_enter_goes_on_once_it_is_done(at):
+    """A stop pauses the walk, not the visit."""
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1).enter()
+    assert isinstance(hand.driver.visit.events[-1], GoOn)
+    assert hand.driver.ask().kind == "choose"
+
+
+def test_before_there_is_a_visit_the_page_still_tells_what_to_do(qtbot, window):
+    """From the list of visits: the same lines, and back."""
+    from hand import Hand
+
+    window.begin()
+    hand = Hand(qtbot, window).rest()
+    hand.key(Qt.Key.Key_F8).digit(1)
+    assert hand.page.lines[0].text().startswith("Everybody out")
+    hand.enter()
+    assert type(hand.page).__name__ == "StartPage"
