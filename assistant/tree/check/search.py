@@ -111,12 +111,12 @@ class Search:
             self._after[key] = {outcome: frozenset(states) for outcome, states in exits.items()}
         return self._after[key]
 
-    def everywhere(self, seeds: dict[Instance, set[State]],
+    def everywhere(self, starts: dict[Instance, set[State]],
                    follow: Callable[[Finding, State], Iterable[tuple[str, State]]] | None = None,
                    ) -> dict[Instance, Walked]:
-        """The search of every tree in every state it can be entered in: from its seeds, by calls, by
+        """The search of every tree in every state it can be entered in: from its starts, by calls, by
         procedures put in front, and, where `follow` says so, as a cause or proof after a finding."""
-        entered = {instance: set(seeds.get(instance, ())) for instance in self.study.instances}
+        entered = {instance: set(starts.get(instance, ())) for instance in self.study.instances}
         queue = deque(instance for instance in entered if entered[instance])
         waiting = set(queue)
         done: dict[Instance, Walked] = {}
