@@ -34,6 +34,9 @@ def test_a_limit_keeps_its_text_its_place_and_what_it_uses():
     assert read.names == ("supply_volts", "warm", "cold")
     assert read.functions == ("heat_rise",)
     assert not read.plain
+    assert limit("-(low - -high) * heat_rise(-warm, 2 / cold)").names == ("low", "high", "warm", "cold")
+    assert limit("-heat_rise(warm, cold)").functions == ("heat_rise",)
+    assert not limit("-(2 V)").plain
 
 
 @pytest.mark.parametrize(
@@ -111,6 +114,13 @@ def test_what_can_not_be_known_is_anything():
     assert value("5 / v", v=Interval(-1, 1)) == anything
     assert value("5 / v", v=Interval(0, 1)) == anything
     assert value("1 / 0") == anything
+    assert value("1 / 0 * 0") == anything
+    assert value("0 * (1 / v)", v=Interval(-1, 1)) == anything
+    top, bottom = Interval(math.inf, math.inf), Interval(-math.inf, -math.inf)
+    assert value("v + w", v=top, w=bottom) == anything
+    assert value("v + w", v=bottom, w=top) == anything
+    assert value("v + w", v=top, w=top) == top
+    assert value("v - w", v=bottom, w=top) == bottom
     assert value("heat_rise(a, b)", "K", a=Interval(300, 9000), b=Interval(290, 290)) == anything
     assert value("no_such(a)", a=Interval(1, 2)) == anything
     assert value("supply_impedance(a, a, a)", a=Interval(1, 2)) == anything
