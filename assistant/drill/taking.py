@@ -1,0 +1,222 @@
+"""Taking the readings of a page on the simulated house, each at the moment that its words ask for.
+
+Several readings of one moment are taken in turn, a second each, as one person with one meter does.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+
+from assistant.drill import moment
+from assistant.drill.kit import named_for
+from assistant.drill.moment import Moment
+from assistant.quantity.entry import Understood, understand
+from assistant.quantity.instrument import Instrument
+from assistant.quantity.kind import KINDS
+from assistant.rig.house import CannotMeasure, Rig
+from assistant.tree.model import Reading
+
+ONE_START, UNTIL_FIRE, FIRE_SHOWN, INDUCER_UP, AFTER_BLOWER, AFTER_CALL = 120, 300, 20, 10, 60, 10
+"""Seconds: a start watched, patience for a flame, a flame looked at, an inducer up to speed, and after."""
+LONG_STEP = 5.0
+"""Seconds between looks at a display that holds its extreme for minutes."""
+UNREADABLE = ("Err",)
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """One reading to take: its place on the page, and when."""
+
+    name: str
+    reading: Reading
+    moment: Moment
+
+
+class Taking:
+    """Readings on one rig with one set of instruments. `called_at`: when the hand last called for heat."""
+
+    def __init__(self, rig: Rig, instruments: Mapping[str, Instrument]) -> None:
+        self.rig = rig
+        self.instruments = instruments
+        self.called_at: float | None = None
+
+    # -- the page
+
+    def page(self, wanted: Sequence[Wanted], seconds: float) -> dict[str, str]:
+        """What the display showed for each reading. Raises CannotMeasure where there is nothing to read."""
+        shown: dict[str, str] = {}
+        for when in ORDER:
+            now = [one for one in wanted if one.moment.when == when]
+            if now:
+                MOMENTS[when](self, now, seconds, shown)
+        return shown
+
+    def show(self, reading: Reading) -> str:
+        """One look at the display. Raises CannotMeasure."""
+        instrument = self.instruments[named_for(reading.kind, reading.meter)]
+        text = self.rig.measure(reading.kind, reading.at, instrument)
+        if text in UNREADABLE:
+            raise CannotMeasure(f"the meter shows {text}")
+        return text
+
+    def round(self, wanted: Sequence[Wanted], shown: dict[str, str]) -> None:
+        """Each of them once, the extreme kept where it is held."""
+        for one in wanted:
+            shown[one.name] = held(one, shown.get(one.name), self.show(one.reading))
+
+    def new_call(self) -> None:
+        """Thermostat off until all stands still, and on again."""
+        self.rig.act("stat_off")
+        self.rig.wait(AFTER_CALL)
+        self.call()
+
+    def call(self) -> None:
+        """Thermostat calling from here on."""
+        self.rig.act("stat_on")
+        self.called_at = self.rig.time
+
+    def fresh_call(self) -> bool:
+        """Whether the call was made a moment ago, so that a start can be watched from its beginning."""
+        return self.called_at is not None and self.rig.time - self.called_at <= 2.0
+
+    def lit(self) -> bool:
+        """Whether a flame is seen."""
+        return self.rig.see("flame.look") != "no flame"
+
+    def turning(self) -> bool:
+        """Whether the inducer is heard."""
+        return self.rig.see("inducer.turning") == "runs"
+
+    def until(self, condition: Callable[[], bool], patience: float) -> bool:
+        """Wait for something, second by second. False when it did not come."""
+        left = patience
+        while not condition():
+            if left <= 0:
+                return False
+            self.rig.wait(1.0)
+            left -= 1.0
+        return True
+
+    # -- the moments
+
+    def _now(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        self._over(wanted, seconds, shown)
+
+    def _over(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        """Once for what is read as it stands; over the page's time for what is held."""
+        self.round(wanted, shown)
+        watched = [one for one in wanted if one.moment.hold]
+        end = self.rig.time + (seconds if watched else 0.0)
+        while self.rig.time < end:
+            self.rig.wait(LONG_STEP)
+            lit = self.lit()
+            self.round([one for one in watched if lit or one.reading.kind != "dc_current"], shown)
+
+    def _rest(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
+        moving = self.turning() or self.lit()
+        if moving:
+            self.rig.act("stat_off")
+            self.rig.wait(AFTER_CALL)
+        self.round(wanted, shown)
+        if moving:
+            self.call()
+
+    def _start(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
+        if not self.fresh_call():
+            self.new_call()
+        end = self.rig.time + ONE_START
+        while self.rig.time < end:
+            self.round(wanted, shown)
+            if any(name == "flame.holds" for name, _ in self.rig.wait(0.0)):
+                break
+
+    def _running(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        if not self.turning():
+            self.new_call()
+            self.until(self.turning, ONE_START)
+            self.rig.wait(INDUCER_UP)
+        self._over(wanted, seconds, shown)
+
+    def _fire(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        if not self.lit():
+            self.new_call()
+        if not self.until(self.lit, UNTIL_FIRE):
+            self.round(wanted, shown)
+            return
+        end = self.rig.time + (seconds if any(one.moment.hold for one in wanted) else FIRE_SHOWN)
+        step = 0.0
+        while self.rig.time < end:
+            taken = dict(shown)
+            self.round(wanted, taken)
+            if not self.lit() and shown.keys() & taken.keys():
+                break
+            shown.update(taken)
+            if step:
+                self.rig.wait(step)
+            step = LONG_STEP if self.rig.time > end - seconds + FIRE_SHOWN else 0.0
+
+    def _loss(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        if not self.lit():
+            self.new_call()
+        self.until(self.lit, UNTIL_FIRE)
+        end = self.rig.time + seconds
+        while True:
+            for one in wanted:
+                shown[one.name] = self.show(one.reading)
+                if not self.lit():
+                    break
+            if self.rig.time >= end or (not self.lit() and len(shown) >= len(wanted)):
+                return
+
+    def _before_blower(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
+        self.new_call()
+        self.until(self.lit, UNTIL_FIRE)
+        end = self.rig.time + UNTIL_FIRE
+        while self.rig.time < end:
+            taken = dict(shown)
+            self.round(wanted, taken)
+            if any(name == "blower.runs" for name, _ in self.rig.wait(0.0)):
+                break
+            shown.update(taken)
+        for name, text in taken.items():
+            shown.setdefault(name, text)
+
+    def _after_blower(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
+        self.until(self.lit, UNTIL_FIRE)
+        self.rig.wait(AFTER_BLOWER)
+        self.round(wanted, shown)
+
+    def _after_call(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
+        self.rig.act("stat_off")
+        self.rig.wait(AFTER_CALL)
+        self.round(wanted, shown)
+        self.call()
+
+
+MOMENTS: dict[str, Callable[[Taking, Sequence[Wanted], float, dict[str, str]], None]] = {
+    moment.REST: Taking._rest,
+    moment.NOW: Taking._now,
+    moment.START: Taking._start,
+    moment.RUNNING: Taking._running,
+    moment.BEFORE_BLOWER: Taking._before_blower,
+    moment.AFTER_BLOWER: Taking._after_blower,
+    moment.FIRE: Taking._fire,
+    moment.LOSS: Taking._loss,
+    moment.AFTER_CALL: Taking._after_call,
+}
+ORDER = tuple(MOMENTS)
+
+
+def held(one: Wanted, kept: str | None, text: str) -> str:
+    """The display's text after one more look: the extreme where one is held, otherwise the new one."""
+    if kept is None or not one.moment.hold:
+        return text
+    before, now = (_value(one.reading, shown) for shown in (kept, text))
+    lower = now < before
+    return text if lower == (one.moment.hold == "lowest") and now != before else kept
+
+
+def _value(reading: Reading, text: str) -> float:
+    got = understand(text, reading.kind, KINDS[reading.kind].units[0])
+    return got.interval.lo if isinstance(got, Understood) else 0.0
