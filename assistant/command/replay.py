@@ -13,6 +13,7 @@ from assistant.trail.clock import now
 from assistant.trail.error import TrailError
 from assistant.trail.live import LiveVisit
 from assistant.trail.shop_file import shop_data
+from assistant.tree.check import check
 from assistant.tree.library import read_folder
 from assistant.walk.entries import Entry, complaints_of, events_of, read_entries
 from assistant.walk.state import BadAnswer, OutOfOrder
@@ -36,8 +37,8 @@ def run(arguments: argparse.Namespace) -> int:
     """
     entries = _entries(arguments.entries)
     library = read_folder(arguments.trees or trees_folder())
-    if library.problems:
-        for problem in library.problems:
+    if problems := check(library):
+        for problem in problems:
             print(problem, file=sys.stderr)
         raise UserError("The trees have errors (above), so nothing is walked with them. Mend them first.")
     trees = {c.tree: c.name for c in library.vocabulary.complaints.values() if c.tree}
