@@ -29,6 +29,16 @@ def shipped() -> Library:
     return read_folder(TREES)
 
 
+def walked() -> dict[str, Path]:
+    """Folder of recorded walks for each complaint's tree that has one."""
+    return {path.name: path for path in sorted(WALKS.iterdir()) if path.is_dir()}
+
+
+def complaint_of(tree: str) -> str:
+    """The complaint that a tree is for."""
+    return next(one.name for one in shipped().vocabulary.complaints.values() if one.tree == tree)
+
+
 @cache
 def healthy() -> dict:
     return yaml.safe_load(HEALTHY.read_text(encoding="utf-8"))
@@ -41,10 +51,11 @@ def opened(complaint: str = "no_heat") -> Visit:
 
 
 def replayed(path: Path) -> Visit:
-    """The visit after every entry of a replay file. Raises what the walk raises on a wrong entry."""
+    """The visit after every entry of a replay file, which lies in the folder of its tree. Raises what the
+    walk raises on a wrong entry."""
     entries, problems = read_entries(read(path.read_bytes(), path.name))
     assert not problems, "\n".join(map(str, problems))
-    visit = opened()
+    visit = opened(complaint_of(path.parent.name))
     for entry in entries:
         for make in events_of(entry, AT):
             event = make(visit)
