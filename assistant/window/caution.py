@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from assistant.house.model import Caution
 from assistant.window import look
@@ -57,6 +57,7 @@ class CautionSign(QFrame):
     def __init__(self, caution: Caution, full: bool, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.caution, self.full = caution, full
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         word = caution.word.upper()
         said = caution.full if full else caution.short
         self.setAccessibleName(f"{word}: {said}")
@@ -76,7 +77,6 @@ class CautionSign(QFrame):
             column.setSpacing(2)
             column.addWidget(title)
             column.addWidget(text)
-            column.addStretch(1)
             row.addLayout(column, 1)
         else:
             row.addWidget(title)

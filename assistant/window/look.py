@@ -69,7 +69,7 @@ def is_dark(palette: QPalette | None = None) -> bool:
 
 
 def font(points: float = BODY, bold: bool = False) -> QFont:
-    """The application's family at this size, grown along where the system's own font is set larger."""
+    """The application's family at this size."""
     made = QFont(QApplication.font())
     made.setPointSizeF(points)
     made.setBold(bold)

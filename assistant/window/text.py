@@ -16,7 +16,7 @@ def label(words: str, points: float = look.BODY, bold: bool = False, soft: bool 
     made.setFont(look.font(points, bold))
     if soft:
         made.setProperty("soft", True)
-    made.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    made.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
     return made
 
 

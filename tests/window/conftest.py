@@ -16,9 +16,8 @@ from assistant.window.frame import Window
 def dressed(qapp):
     """The program's own font, style and sheet, in the light palette; whatever a test changed is put back."""
     palette = QApplication.style().standardPalette()
-    dress(qapp, palette)
-    yield
-    dress(qapp, palette)
+    if qapp.palette() != palette or not qapp.styleSheet():
+        dress(qapp, palette)
 
 
 @pytest.fixture(autouse=True)

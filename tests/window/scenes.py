@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 from assistant.trail.live import LiveVisit
@@ -20,6 +21,7 @@ DEAD = {
 }
 
 
+@cache
 def library() -> Library:
     """The tests' own small library; an AssertionError names its problems."""
     made = read_folder(FOLDER)

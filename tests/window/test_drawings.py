@@ -11,7 +11,8 @@ from assistant.resources import trees_folder
 from assistant.tree.library import read_folder
 from assistant.window import drawing, flags, words
 
-VOCABULARY = read_folder(trees_folder()).vocabulary
+LIBRARY = read_folder(trees_folder())
+VOCABULARY = LIBRARY.vocabulary
 DRAWINGS = sorted({point.drawing for point in VOCABULARY.points.values()})
 
 
@@ -107,14 +108,14 @@ def test_the_drawing_with_most_of_the_points_is_taken(qapp):
     assert drawing.choose(VOCABULARY, ()) is None
 
 
-@pytest.mark.parametrize("tree", sorted(read_folder(trees_folder()).trees))
+@pytest.mark.parametrize("tree", sorted(LIBRARY.trees))
 def test_every_reading_of_the_trees_can_be_marked(qapp, tree):
     """Each point of each reading is in the drawing that its step would show, or the step says the place
     in words.
     """
     from assistant.tree.model import readings_of
 
-    for step in read_folder(trees_folder()).trees[tree].steps.values():
+    for step in LIBRARY.trees[tree].steps.values():
         for reading in readings_of(step):
             if reading.at and all(point in VOCABULARY.points for point in reading.at):
                 assert drawing.choose(VOCABULARY, reading.at) is not None

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QPushButton, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from assistant.house.model import Caution
 from assistant.tree.model import Common
@@ -156,14 +157,15 @@ class StepPage(Page):
             for sign in self.cautions:
                 self.words.addWidget(sign)
             return
-        grid = QGridLayout()
-        grid.setSpacing(8)
-        grid.setColumnStretch(0, 1)
-        grid.setColumnStretch(1, 1)
-        for place, sign in enumerate(self.cautions):
-            alone = place == len(self.cautions) - 1 and place % 2 == 0
-            grid.addWidget(sign, place // 2, place % 2, 1, 2 if alone else 1)
-        self.column.insertLayout(self.column.indexOf(self.essential) + 1, grid)
+        rows = QVBoxLayout()
+        rows.setSpacing(8)
+        for first in range(0, len(self.cautions), 2):
+            row = QHBoxLayout()
+            row.setSpacing(8)
+            for sign in self.cautions[first : first + 2]:
+                row.addWidget(sign, 1, Qt.AlignmentFlag.AlignTop)
+            rows.addLayout(row)
+        self.column.insertLayout(self.column.indexOf(self.essential) + 1, rows)
 
     def _how(self) -> None:
         for line in self.common.how if self.common is not None else ():
