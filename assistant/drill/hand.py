@@ -29,16 +29,25 @@ WATCH_EVERY = 3
 
 
 class Stuck(Exception):
-    """The walk asks for something that can't be done in this house and has no way on for that."""
+    """The walk asks for something that can't be done in this house and has no way on for that. `visit` is as
+    far as it came.
+    """
+
+    def __init__(self, words: str, visit: Visit) -> None:
+        super().__init__(words)
+        self.visit = visit
 
 
 @dataclass
 class Hand:
-    """`stated`: type each reading with its instrument's name, so that the walk counts its accuracy."""
+    """`stated`: type each reading with its instrument's name, so that the walk counts its accuracy.
+    `pace`: how much of a step's minutes really go by, beside what waits and readings take.
+    """
 
     rig: Rig
     instruments: Mapping[str, Instrument]
     stated: bool = False
+    pace: float = 1.0
     undone: list[str] = field(default_factory=list)
     """Acts that nobody could do here, and readings that could not be taken, in words."""
 
@@ -55,7 +64,7 @@ class Hand:
             except BadAnswer:
                 return fold(visit, insisted(event))
         except BadAnswer as problem:
-            raise Stuck(f"{ask.step}: {problem}") from None
+            raise Stuck(f"{ask.step}: {problem}", visit) from None
 
     def _event(self, visit: Visit, ask: Ask) -> Event:
         if ask.kind == "plate":
@@ -89,8 +98,7 @@ class Hand:
             if act in ("stat_on", "stat_call"):
                 self.taking.called_at = self.rig.time
                 return Did(AT, ask.step, self._waited(wait))
-        minutes = (step.common.minutes or 0.0) if step is not None else 0.0
-        self._waited(max(wait or 0.0, minutes * 60 - (self.rig.time - begun)))
+        self._waited(max(wait or 0.0, self._minutes(step) * 60 - (self.rig.time - begun)))
         return Did(AT, ask.step, wait)
 
     def _waited(self, seconds: float | None) -> float | None:
@@ -162,8 +170,10 @@ class Hand:
 
     def _pace(self, step, begun: float) -> None:
         """Half of the step's time goes by before the answer: walking there, clips on, covers off."""
-        left = (step.common.minutes or 0.0) * 30 - (self.rig.time - begun)
-        self._waited(left)
+        self._waited(self._minutes(step) * 30 - (self.rig.time - begun))
+
+    def _minutes(self, step) -> float:
+        return self.pace * (step.common.minutes or 0.0) if step is not None else 0.0
 
 
 def insisted(event: Event) -> Event:

@@ -1,0 +1,138 @@
+"""Prove trees on simulated houses: every fault, healthy houses too, on many plates.
+
+Each TREE is a complaint tree by its name, as in no_heat; without one all that exist are proved. A walk is
+driven by what the simulated house shows, typed as a person would type it. --faults takes a file of faults of
+your own; --components says what such a file can name.
+
+Exit code 0: nothing was told wrongly and no part condemned wrongly. 1: something was. 2: it could not run.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import time
+from pathlib import Path
+
+from assistant.errors import UserError
+from assistant.resources import resources_folder, trees_folder
+
+BAR = 30
+MOST_SAMPLES = 10_000
+TENTHS = 10
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """TREE..., --faults, --samples, --seed, --json and --components."""
+    parser.add_argument("trees", nargs="*", metavar="TREE", help="complaint trees to prove; all without one")
+    parser.add_argument("--faults", type=Path, metavar="FILE", help="faults of your own instead of the usual")
+    parser.add_argument(
+        "--samples", type=int, default=4, metavar="N", help="noisy samples for each fault (4 if not said)"
+    )
+    parser.add_argument("--seed", type=int, default=0, metavar="S", help="another seed gives other samples")
+    parser.add_argument("--jobs", type=int, default=None, metavar="N", help="cores to use; all if not said")
+    parser.add_argument("--json", action="store_true", help="print one JSON object instead of tables")
+    parser.add_argument("--components", action="store_true", help="list what a file of faults can name")
+
+
+def run(arguments: argparse.Namespace) -> int:
+    """Prints the proof."""
+    if arguments.components:
+        from assistant.rig.fault import components
+
+        print(components())
+        return 0
+    if not 0 <= arguments.samples <= MOST_SAMPLES:
+        raise UserError(f"--samples is a number from 0 to {MOST_SAMPLES} (got {arguments.samples}).")
+    files = _fault_files(arguments.faults)
+    texts, known = _trees(arguments.trees)
+    if not _faults_fit(files, texts, arguments.trees or known):
+        return 2
+    from assistant.drill.as_json import as_json
+    from assistant.drill.proof import WRONG
+    from assistant.drill.prove import prove
+    from assistant.drill.table import table
+
+    begun = time.monotonic()
+    proofs = prove(
+        texts,
+        files,
+        arguments.trees,
+        arguments.samples,
+        arguments.seed,
+        Bar(sys.stderr),
+        arguments.jobs,
+    )
+    if arguments.json:
+        print(json.dumps(as_json(proofs), indent=2, ensure_ascii=False))
+    else:
+        print("\n\n".join(table(proof) for proof in proofs))
+        print(f"\nSeed {arguments.seed}, {time.monotonic() - begun:.0f} s.")
+    bad = any(
+        proof.false_condemnations or any(proof.verdict(o) == WRONG for o in proof.outcomes)
+        for proof in proofs
+    )
+    return int(bad)
+
+
+def _fault_files(path: Path | None) -> dict[str, bytes]:
+    """The bytes of the files of faults, by the name to show."""
+    if path is not None:
+        try:
+            return {str(path): path.read_bytes()}
+        except OSError as error:
+            raise UserError(f"{path} can't be read: {error.strerror or error}.") from error
+    folder = resources_folder() / "faults"
+    found = {f"faults/{one.name}": one.read_bytes() for one in sorted(folder.glob("*.yaml"))}
+    if not found:
+        raise UserError(f"There are no faults in {folder}; name a file with --faults.")
+    return found
+
+
+def _trees(wanted: list[str]) -> tuple[dict[str, bytes], list[str]]:
+    """The library's texts and its complaint trees. Raises UserError for one that is not there."""
+    from assistant.drill.prove import complaint_trees
+    from assistant.tree.library import read_folder
+
+    library = read_folder(trees_folder())
+    known = sorted(complaint_trees(library))
+    for name in wanted:
+        if name not in known:
+            raise UserError(f"There is no complaint tree '{name}'; there is {', '.join(known) or 'none'}.")
+    if not known:
+        raise UserError("There is no complaint tree that can be walked; `check` says what is wrong.")
+    return library.texts, known
+
+
+def _faults_fit(files: dict[str, bytes], texts: dict[str, bytes], trees: list[str]) -> bool:
+    """Whether the files can be used; prints every mistake at its place."""
+    from assistant.drill.fits import problems_of
+
+    problems = problems_of(files, texts, trees)
+    for problem in problems:
+        print(problem, file=sys.stderr)
+    return not problems
+
+
+class Bar:
+    """How far it is: a bar on a terminal, ten lines anywhere else."""
+
+    def __init__(self, stream) -> None:
+        self.stream = stream
+        self.begun = time.monotonic()
+        self.tenth = 0
+
+    def __call__(self, done: int, total: int) -> None:
+        seconds = time.monotonic() - self.begun
+        if self.stream.isatty():
+            filled = BAR * done // total
+            left = seconds / done * (total - done)
+            end = "\n" if done == total else ""
+            self.stream.write(
+                f"\r[{'#' * filled}{'.' * (BAR - filled)}] {done}/{total}, {left:.0f} s to go  {end}"
+            )
+        elif (tenth := TENTHS * done // total) > self.tenth:
+            self.tenth = tenth
+            self.stream.write(f"{done} of {total} walked, {seconds:.0f} s\n")
+        self.stream.flush()

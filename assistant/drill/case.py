@@ -1,0 +1,79 @@
+"""One sample of a proof: a tree, a fault or none, how bad it is, in which house, read with which errors."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from random import Random
+
+from assistant.rig.fault import NOMINAL, Fault
+from assistant.rig.unit import FEATURES, PLAIN, REFERENCE, Unit, varied, with_features
+
+OTHER_HOUSE = 0.25
+"""How often a noisy sample has what the plain house has not: a zone panel, a float, another vent."""
+HEALTHY = "healthy"
+HEALTHY_PER_SAMPLE = 5
+"""Healthy houses walked for each noisy sample that a fault gets, beside one for each feature of a house."""
+
+
+@dataclass(frozen=True)
+class Case:
+    """`fault` is a name, or "healthy". `noisy`: another plate and house, instruments with errors, and the
+    accuracy of each counted by the walk. `wholly`: repairs and the proof of repair are walked too.
+    """
+
+    tree: str
+    fault: str
+    degree: str = NOMINAL
+    number: int = 0
+    noisy: bool = False
+    wholly: bool = False
+    features: tuple[tuple[str, str], ...] = ()
+
+    def seed(self, seed: int) -> int:
+        """A number of its own, whatever else is walked beside it."""
+        words = f"{seed}/{self.tree}/{self.fault}/{self.degree}/{self.number}/{self.noisy}"
+        return int.from_bytes(hashlib.sha256(words.encode()).digest()[:6], "big")
+
+
+def cases(tree: str, complaint: str, faults: Mapping[str, Fault], samples: int, seed: int) -> list[Case]:
+    """All samples for one tree: every fault that makes its complaint at each degree without noise, wholly
+    walked at its nominal one, and `samples` times with noise; every other fault once; healthy houses.
+    """
+    made: list[Case] = []
+    for name, fault in faults.items():
+        usual = nominal(fault)
+        if fault.complaint != complaint:
+            made.append(Case(tree, name, usual))
+            continue
+        made += [Case(tree, name, degree, wholly=degree == usual) for degree in fault.degrees]
+        for number in range(samples):
+            degree = Random(f"{seed}/{name}/{number}").choice(fault.degrees)
+            made.append(Case(tree, name, degree, number, noisy=True))
+    made.append(Case(tree, HEALTHY))
+    made += [
+        Case(tree, HEALTHY, features=((feature, value),))
+        for feature, values in FEATURES.items()
+        for value in values[1:]
+    ]
+    made += [Case(tree, HEALTHY, number=n, noisy=True) for n in range(samples * HEALTHY_PER_SAMPLE)]
+    return made
+
+
+def nominal(fault: Fault) -> str:
+    """The fault's usual degree: nominal, or the first that makes the complaint."""
+    return NOMINAL if NOMINAL in fault.degrees else fault.degrees[0]
+
+
+def house_of(case: Case, fault: Fault | None, seed: int) -> Unit:
+    """The furnace and house of a sample."""
+    needed = dict(fault.house) if fault else dict(case.features)
+    if not case.noisy:
+        return with_features(REFERENCE, needed)
+    random = Random(case.seed(seed))
+    features = dict(PLAIN)
+    for name, values in FEATURES.items():
+        if random.random() < OTHER_HOUSE:
+            features[name] = random.choice(values)
+    return varied(with_features(REFERENCE, {**features, **needed}), random)

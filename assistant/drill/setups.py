@@ -1,0 +1,98 @@
+"""What lies on every way to a step of a tree and stays so: hoses teed in, a door switch held, fifteen minutes
+of running.
+"""
+
+from __future__ import annotations
+
+from assistant.house.model import Vocabulary
+from assistant.tree.library import Library
+from assistant.tree.model import Call, Compute, Do, Look, Measure, Step, Tree, Watch, ways_of
+
+TESTS = (Look, Measure, Watch)
+
+
+def start_of(tree: Tree) -> tuple[str, ...]:
+    """The steps from the start up to the first thing done: what is looked at before anything is touched."""
+    names: list[str] = []
+    name = tree.start
+    while name not in names:
+        names.append(name)
+        step = tree.steps[name]
+        if isinstance(step, Do):
+            break
+        onward = {way.to for _, way in ways_of(step) if _goes_on(tree, way.to)}
+        if len(onward) != 1:
+            break
+        name = onward.pop()
+    return tuple(names)
+
+
+def _goes_on(tree: Tree, name: str) -> bool:
+    return isinstance(tree.steps[name], (*TESTS, Compute, Do, Call))
+
+
+def tests_of(tree: Tree) -> tuple[str, ...]:
+    """The steps that tell faults apart, those before the first thing done left out."""
+    before = start_of(tree)
+    return tuple(name for name, step in tree.steps.items() if isinstance(step, TESTS) and name not in before)
+
+
+def on_every_way(tree: Tree) -> dict[str, tuple[str, ...]]:
+    """For each step that can be reached the steps that lie on every way to it, itself left out, in order."""
+    order = _in_order(tree)
+    before: dict[str, list[str]] = {name: [] for name in order}
+    for name in order:
+        for _, way in ways_of(tree.steps[name]):
+            before[way.to].append(name)
+    found: dict[str, set[str]] = {}
+    for name in order:
+        ways = [found[one] | {one} for one in before[name]]
+        found[name] = set.intersection(*ways) if ways else set()
+    place = {name: number for number, name in enumerate(order)}
+    return {name: tuple(sorted(steps, key=place.__getitem__)) for name, steps in found.items()}
+
+
+def _in_order(tree: Tree) -> list[str]:
+    """The steps that can be reached, each after all that lead to it. A tree has no circles."""
+    done: list[str] = []
+    seen: set[str] = set()
+    stack: list[tuple[str, bool]] = [(tree.start, False)]
+    while stack:
+        name, left = stack.pop()
+        if left:
+            done.append(name)
+        elif name not in seen:
+            seen.add(name)
+            stack.append((name, True))
+            stack += [(way.to, False) for _, way in ways_of(tree.steps[name])]
+    return done[::-1]
+
+
+def lasts(step: Step, library: Library) -> bool:
+    """Whether a step changes the house in a way that stays: it has to be undone, it mends something, it takes
+    a wire off, or it is a wait. A call that undoes what it did leaves nothing.
+    """
+    house = library.vocabulary
+    if isinstance(step, Do):
+        if step.act is None:
+            return True
+        act = house.acts[step.act]
+        passes = act.sets or act.counts or any(other.undo == act.name for other in house.acts.values())
+        return bool(act.undo or act.fits or step.wait or not passes)
+    if isinstance(step, Call) and step.tree in library.trees:
+        return bool(_left_by(library.trees[step.tree], house))
+    return False
+
+
+def same(step: Step) -> str:
+    """A name for what a lasting step sets up: two steps with one name need not both be done."""
+    if isinstance(step, Do) and step.act:
+        return step.act
+    return step.tree if isinstance(step, Call) else step.common.name
+
+
+def _left_by(tree: Tree, house: Vocabulary) -> list[str]:
+    """What a procedure does and does not undo."""
+    acts = [step.act for step in tree.steps.values() if isinstance(step, Do) and step.act]
+    undos = {house.acts[name].undo: name for name in acts if house.acts[name].undo}
+    return [name for undo, name in undos.items() if undo not in acts]
