@@ -12,6 +12,7 @@ from collections.abc import Callable, Sequence
 from random import Random
 
 from assistant.quantity.instrument import Instrument
+from assistant.quantity.kind import KINDS
 from assistant.rig import display_ranges as shown
 from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
 from assistant.rig.machine import Machine
@@ -68,11 +69,9 @@ class Taking:
         of_reading, of_count = self._errors[key]
         reading = value - 255.372 if kind == "temperature" else value  # percent of the number shown in F
         step = shown.step(kind, value)
-        return (
-            value
-            + abs(reading) * of_reading * kit.percent.get(kind, 0.0) / 100
-            + of_count * kit.counts.get(kind, 0.0) * step
-        )
+        off = abs(reading) * of_reading * kit.percent.get(kind, 0.0) / 100
+        off += of_count * kit.counts.get(kind, 0.0) * step
+        return value + off if KINDS[kind].can_be_negative else max(value + off, 0.0)
 
     # -- electricity
 
