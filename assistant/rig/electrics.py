@@ -19,7 +19,7 @@ BOARD_DROPS, BOARD_WAKES = 13.0, 17.0
 STAT_NEEDS = 17.0
 INPUT_SEEN = 11.0
 """Above this a board's input counts as present, V."""
-VALVE_PULLS, VALVE_HOLDS = 16.0, 8.0
+VALVE_PULLS, VALVE_HOLDS = 18.0, 9.0
 ROUNDS = 12
 METER_LOW_OHM, METER_HIGH_OHM, METER_FARAD = 3000.0, 10e6, 100e-12
 
@@ -102,6 +102,8 @@ class Electrics:
             s[f"stat_{letter}"] = float(bool(stat and self.stat_wants[letter]))
         for relay in ("inducer", "igniter", "valve", "blower"):
             s[relay] = float(self.awake and self.wants[relay] and not v[f"board.{relay}_dead"])
+        if v["board_plugs.inducer_loose"]:
+            s["inducer"] = 0.0
         if v["board.valve_stuck"]:
             s["valve"] = 1.0
         if v["board.blower_stuck"]:

@@ -30,6 +30,7 @@ from assistant.rig.unit import REFERENCE, Unit, with_features
 
 __all__ = ["CannotMeasure", "NotDone", "Rig"]
 
+IDLE = 10.0
 BEFORE_ARRIVAL = 900.0
 """Seconds that the house has been asked for heat before the visit begins."""
 
@@ -68,6 +69,9 @@ class Rig:
         if self.ailment:
             self.ailment.begin(self.machine)
         self.taking = Taking(self.machine, self.random, exact)
+        self.machine.hands["stat"] = "off"
+        self._pass(IDLE)
+        self.machine.hands["stat"] = "customer"
         self._pass(arrives_after)
         self._told, self._begun = len(self.machine.events), self.machine.time
 

@@ -166,8 +166,6 @@ class Machine:
         self.board.step(seconds, seen)
         if e.wants != self.board.wants:
             e.wants.update(self.board.wants)
-            if v["board_plugs.inducer_loose"] and int(self.time / 240) % 2:
-                e.wants["inducer"] = 0.0
             e.settle()
 
     def _igniter(self, seconds: float) -> None:

@@ -101,7 +101,7 @@ CONDENSING = Unit(
     rise=(_si(40, "Fdiff"), _si(70, "Fdiff")),
     stamp=_si(1.0, "inwc"),
     margin=1.5,
-    limit_opens=_si(180, "F"),
+    limit_opens=_si(175, "F"),
     features={**PLAIN, "kind": "condensing"},
 )
 
@@ -130,7 +130,7 @@ def varied(unit: Unit, random: Random) -> Unit:
         rise=(_si(lowest, "Fdiff"), _si(lowest + 30, "Fdiff")),
         stamp=_si(random.choice([0.9, 1.0, 1.2, 1.4] if condensing else [0.5, 0.6, 0.65, 0.8]), "inwc"),
         margin=random.uniform(1.45, 1.7),
-        limit_opens=_si(random.choice([170, 180, 190, 200]) + (lowest - 25), "F"),
+        limit_opens=_si(5 * int((105 + 1.3 * (lowest + 15)) / 5), "F"),
         dial=_si(random.choice([0.5, 1, 2]), "ft3"),
         heating_value=_si(random.choice([1000, 1015, 1029, 1040]), "btuft3"),
     )

@@ -78,8 +78,8 @@ def _supply(n: Network) -> None:
     n.branch("pole_electrode", "pole", "soil", 10.0)
     n.branch("house_electrode", "earth", "soil", 15.0)
     n.branch("main_bond", "bar", "earth", 0.001)
-    n.branch("house_load_1", "l1", "bar", 25.0)
-    n.branch("house_load_2", "l2", "bar", 14.0)
+    n.branch("house_load_1", "l1", "bar", 14.0)
+    n.branch("house_load_2", "l2", "bar", 25.0)
     n.branch("outlet_line", "l2", "known.line", 0.1)
     n.branch("outlet_neutral", "bar", "known.neutral", 0.1)
 

@@ -13,7 +13,7 @@ LIGHTS_AT = 1255.0
 """An igniter below 1,800 F lights nothing, K."""
 GLOWS_AT = 950.0
 FLAME_OHM = 6.9e6
-LEAST_FLOW, MOST_FLOW = 0.42, 1.75
+LEAST_FLOW, MOST_FLOW = 0.5, 1.75
 """Shares of rated gas between which a flame sits on the burner."""
 
 
@@ -51,9 +51,9 @@ def fire(v: Settings, gas_flow: float, draught_flow: float, blown_in: float) -> 
     air = air_ratio(draught_flow * (1 - 0.35 * v["burners.dirt"]), gas_flow)
     clean = oxygen(air)
     mixed = (clean * draught_flow + 0.209 * blown_in) / (draught_flow + blown_in) if draught_flow else clean
-    worse = 12 * max(DESIGN_AIR - air, -0.1) + 13 * blown_in + 6 * v["burners.dirt"]
+    worse = 11 * max(DESIGN_AIR - air, -0.1) + 13 * blown_in + 6 * v["burners.dirt"]
     monoxide = min(25e-6 * math.exp(worse), 0.02)
-    strength = min(1.0, max(0.0, (gas_flow - 0.25) / 0.55)) * v["flame_rod.reach"]
+    strength = min(1.0, max(0.0, (gas_flow - 0.4) / 0.45)) * v["flame_rod.reach"]
     strength *= max(0.0, 1 - 6 * blown_in)  # a flame that waves leaves the rod
     if air < 0.9:
         strength *= 0.5

@@ -75,7 +75,7 @@ class Board:
             self.go("prove")
 
     def _prove(self, seen: Inputs) -> None:
-        if not self._still_called(seen):
+        if not self._still_called(seen) or self._flame_too_soon(seen):
             return
         if not seen.string:
             self.go("open", "limit or rollout open")
@@ -89,7 +89,7 @@ class Board:
             self.go("standby")
 
     def _purge(self, seen: Inputs) -> None:
-        if self._fine(seen) and self.since >= PURGE:
+        if self._fine(seen) and not self._flame_too_soon(seen) and self.since >= PURGE:
             self.go("warm_up")
 
     def _warm_up(self, seen: Inputs) -> None:
@@ -139,6 +139,11 @@ class Board:
         if self.since >= SOFT_RESET:
             self.tries = self.recycles = self.trips = 0
             self.go("standby")
+
+    def _flame_too_soon(self, seen: Inputs) -> bool:
+        if seen.flame:
+            self.go("flame_at_rest", "flame with the valve off")
+        return seen.flame
 
     def _still_called(self, seen: Inputs) -> bool:
         if not seen.heat:

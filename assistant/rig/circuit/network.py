@@ -42,6 +42,7 @@ class Network:
         self.elastance: list[float] = []
         self.volt: list[complex] = []
         self.pairs: dict[str, tuple[tuple[int, int, int, int], Impedances]] = {}
+        self._cells: tuple[int, int, np.ndarray] | None = None
 
     def node(self, name: str) -> int:
         """The number of a node, which is made where there is none of that name."""
@@ -128,19 +129,23 @@ class Network:
             return np.where(elastance > 0, 0, 1 / ohm)
         return 1 / (ohm + 1j * (omega * np.array(self.henry) - elastance / omega))
 
-    def matrix(self, omega: float, extra: Sequence[tuple[str, str, complex]] = ()) -> np.ndarray:
+    def matrix(
+        self, omega: float, y: np.ndarray, extra: Sequence[tuple[str, str, complex]] = ()
+    ) -> np.ndarray:
         """The nodal admittance matrix over all nodes, the reference included, with `extra` admittances."""
-        size = len(self.nodes)
-        y = self.admittances(omega)
-        a, b = np.array(self.ends, dtype=np.intp).reshape(-1, 2).T
-        where = np.concatenate([a * size + a, b * size + b, a * size + b, b * size + a])
+        size, count = len(self.nodes), len(self.ends)
+        if self._cells is None or self._cells[:2] != (size, count):
+            a, b = np.array(self.ends, dtype=np.intp).reshape(-1, 2).T
+            cells = np.concatenate([a * size + a, b * size + b, a * size + b, b * size + a])
+            self._cells = (size, count, cells)
         what = np.concatenate([y, y, -y, -y])
-        cells = size * size
-        flat = np.bincount(where, what.real, cells) + 1j * np.bincount(where, what.imag, cells)
-        g = flat.reshape(size, size)
-        g.flat[:: size + 1] += LEAK
-        for (p, q, r, s), z in self.pairs.values():
-            stamp_pair(g, (p, q, r, s), np.linalg.inv(z(omega)))
+        g = np.empty(size * size, dtype=complex)
+        g.real = np.bincount(self._cells[2], what.real, size * size)
+        g.imag = np.bincount(self._cells[2], what.imag, size * size)
+        g[:: size + 1] += LEAK
+        g = g.reshape(size, size)
+        for four, z in self.pairs.values():
+            stamp_pair(g, four, inverse(z(omega)))
         for start, end, admittance in extra:
             i, j = self.nodes[start], self.nodes[end]
             g[i, i] += admittance
@@ -177,13 +182,22 @@ class Network:
         for start, end, current in push:
             right[self.nodes[end]] += current
             right[self.nodes[start]] -= current
-        g = self.matrix(omega, extra)
+        g = self.matrix(omega, y, extra)
         voltage = np.zeros(len(self.nodes), dtype=complex)
         voltage[1:] = np.linalg.solve(g[1:, 1:], right[1:])
         return Solution(self, omega, voltage, y, alive)
 
 
-def stamp_pair(g: np.ndarray, four: tuple[int, int, int, int], y: np.ndarray) -> None:
+def inverse(z: np.ndarray) -> tuple[tuple[complex, complex], tuple[complex, complex]]:
+    """Admittances of a two-port from its impedances."""
+    (a, b), (c, d) = z.tolist()
+    whole = a * d - b * c
+    return ((d / whole, -b / whole), (-c / whole, a / whole))
+
+
+def stamp_pair(
+    g: np.ndarray, four: tuple[int, int, int, int], y: tuple[tuple[complex, complex], tuple[complex, complex]]
+) -> None:
     """Add a two-port's admittances between its four nodes."""
     p, q, r, s = four
     for (a, b), row in (((p, q), y[0]), ((r, s), y[1])):

@@ -79,7 +79,7 @@ COMPONENTS = (
         "filter",
         "filter",
         {"clog": 0.0},
-        {"clogged": graded("it is full of dust", "clog", 0.68, 0.73, 0.88)},
+        {"clogged": graded("it is full of dust", "clog", 0.68, 0.76, 0.88)},
     ),
     Component(
         "registers",
@@ -91,7 +91,7 @@ COMPONENTS = (
         "coil",
         "cooling coil",
         {"fitted": 1, "matted": 0.0},
-        {"matted": graded("it is matted with lint", "matted", 0.66, 0.72, 0.88)},
+        {"matted": graded("it is matted with lint", "matted", 0.66, 0.74, 0.88)},
     ),
     Component(
         "ducts",

@@ -11,12 +11,12 @@ COMPONENTS = (
             "cock shut": change("the furnace's gas cock is shut", nominal={"cock": 0.0}),
             "meter off": change("the meter is off or the tank empty", nominal={"meter": 0}),
             "low pressure": graded(
-                "the supplier's regulator gives too little", "static", 1100.0, 850.0, 500.0
+                "the supplier's regulator gives too little", "static", 1100.0, 700.0, 280.0
             ),
             "high pressure": graded(
                 "the supplier's regulator gives too much", "static", 3300.0, 3700.0, 4500.0
             ),
-            "pipe too small": graded("the pipe drops too much while it fires", "pipe", 9.0, 11.0, 20.0),
+            "pipe too small": graded("the pipe drops too much while it fires", "pipe", 9.0, 30.0, 80.0),
         },
     ),
     Component(
@@ -37,7 +37,7 @@ COMPONENTS = (
             "coil shorted": graded("its coil is shorted", "coil_ohm", 5.0, 1.0, 0.3),
             "stuck shut": change("it does not open", nominal={"stuck_shut": 1}),
             "leaks": graded("it lets gas through when off", "leaks", 0.06, 0.12, 0.25),
-            "regulator low": graded("its regulator is set low", "regulator", 0.62, 0.5, 0.3),
+            "regulator low": graded("its regulator is set low", "regulator", 0.62, 0.45, 0.2),
             "regulator high": graded("its regulator is set high", "regulator", 1.2, 1.35, 1.6),
         },
     ),

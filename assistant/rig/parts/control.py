@@ -19,7 +19,7 @@ COMPONENTS = (
         {
             "primary open": change("its primary winding is burnt through", nominal={"primary_open": 1}),
             "secondary open": change("its secondary winding is burnt through", nominal={"secondary_open": 1}),
-            "weak": graded("burnt turns: its voltage falls under load", "secondary_ohm", 7.5, 11.0, 18.0),
+            "weak": graded("burnt turns: its voltage falls under load", "secondary_ohm", 9.0, 15.0, 22.0),
             "shorted": graded("shorted turns in its primary", "core_ohm", 100.0, 25.0, 8.0),
             "wrong tap": change("its primary is on the 240 V tap", nominal={"ratio": 0.11}),
         },
@@ -133,7 +133,14 @@ COMPONENTS = (
         "accessories",
         "24 V loads that somebody added",
         {"ohm": 1e10},
-        {"overload": graded("they ask for more than the transformer has", "ohm", 9.0, 6.5, 4.5)},
+        {
+            "overload": change(
+                "they ask for more than the transformer has",
+                {"ohm": 5.0, "control_fuse.rating": 5.0},
+                {"ohm": 3.0, "control_fuse.rating": 5.0},
+                {"ohm": 2.8, "control_fuse.rating": 5.0},
+            )
+        },
     ),
     Component(
         "outdoor_unit",

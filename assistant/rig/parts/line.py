@@ -10,7 +10,7 @@ COMPONENTS = (
         "power company's supply",
         {"volts": 120.0, "neutral_open": 0, "neutral_ohm": 0.03, "leg_open": 0},
         {
-            "low voltage": graded("every leg is low", "volts", 105.0, 98.0, 88.0),
+            "low voltage": graded("every leg is low", "volts", 105.0, 96.0, 76.0),
             "high voltage": graded("every leg is high", "volts", 128.5, 132.0, 136.0),
             "neutral open": change(
                 "the house's neutral is lost; its legs see-saw", nominal={"neutral_open": 1}

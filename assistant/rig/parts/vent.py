@@ -23,7 +23,7 @@ COMPONENTS = (
             "stuck": change("its bearing has seized", nominal={"seized": 1}),
             "drag": graded("a worn bearing drags", "drag", 0.14, 0.18, 0.22),
             "wheel worn": graded(
-                "its wheel is corroded or slips: less vacuum at full speed", "wheel", 0.85, 0.7, 0.5
+                "its wheel is corroded or slips: less vacuum at full speed", "wheel", 0.8, 0.6, 0.45
             ),
             "leakage": graded("its winding leaks to ground", "leak_ohm", 3e5, 0.5, 0.1),
             "shorted": change("its winding is shorted", nominal={"main_open": 2}),
