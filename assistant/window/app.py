@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from types import TracebackType
 
 from PySide6.QtCore import QEvent, QObject
 from PySide6.QtGui import QFontDatabase, QFontInfo, QPalette
 from PySide6.QtWidgets import QApplication
 
+from assistant.crash import crash_sentence
 from assistant.resources import resources_folder
 from assistant.window import look
 from assistant.window.desk import Desk
@@ -23,6 +25,7 @@ def run(argv: Sequence[str] | None = None) -> int:
     app = QApplication.instance() or QApplication(list(sys.argv if argv is None else argv))
     dress(app)
     window = Window(Desk())
+    sys.excepthook = crashed(window)
     window.begin()
     room = app.primaryScreen().availableGeometry()
     window.resize(min(1360, room.width()), min(860, room.height()))
@@ -31,6 +34,22 @@ def run(argv: Sequence[str] | None = None) -> int:
     else:
         window.show()
     return app.exec()
+
+
+def crashed(window: Window) -> Callable[..., None]:
+    """What happens to a mistake of the program's own in the middle of a visit: a sentence in the foot and
+    a crash note on disk. Everything saved is saved, and the window stays.
+    """
+
+    def tell(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        if issubclass(kind, KeyboardInterrupt):
+            window.close()
+            return
+        sentence = crash_sentence(error.with_traceback(trace), "the window")
+        if window.page is not None:
+            window.page.say(sentence)
+
+    return tell
 
 
 def dress(app: QApplication, palette: QPalette | None = None) -> None:

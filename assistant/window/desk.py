@@ -5,12 +5,15 @@ from __future__ import annotations
 from functools import cached_property
 from pathlib import Path
 
+from assistant.house.place import Problem
 from assistant.resources import trees_folder
 from assistant.trail.clock import now
-from assistant.trail.error import TrailError
+from assistant.trail.error import LockedError, TrailError
 from assistant.trail.live import LiveVisit
 from assistant.trail.names import folder_name
 from assistant.trail.shelf import Shelved, make_shelf, shelf_folder, visits
+from assistant.trail.shop_file import NAME, shop_data
+from assistant.tree.check import check
 from assistant.tree.library import Library, read_folder
 from assistant.walk.state import BadAnswer
 from assistant.window.session import Driver, Refused
@@ -18,8 +21,14 @@ from assistant.window.session import Driver, Refused
 MARK = "notice-was-read"
 
 
+class OpenElsewhere(Refused):
+    """The visit is open in another window, or was left open on another computer."""
+
+
 class Desk:
-    """`shelf` and `trees` are folders; the user's own and the shipped ones when not given."""
+    """`shelf` and `trees` are folders; the user's own and the shipped ones when not given. The shop's
+    instruments lie beside the shelf.
+    """
 
     def __init__(self, shelf: Path | None = None, trees: Path | None = None) -> None:
         self.shelf = shelf or shelf_folder()
@@ -29,6 +38,18 @@ class Desk:
     def library(self) -> Library:
         """The trees of new visits, loaded when first needed."""
         return read_folder(self._trees or trees_folder())
+
+    @cached_property
+    def problems(self) -> list[Problem]:
+        """What is wrong with these trees. One that has an error is not walked anew."""
+        return check(self.library)
+
+    @cached_property
+    def shop(self) -> tuple[dict, list[str]]:
+        """The shop's instruments and what its people may open, and a sentence for each mistake in that
+        file.
+        """
+        return shop_data(self.shelf.parent / NAME)
 
     def visits(self) -> list[Shelved]:
         """Every visit, the latest first. Raises Refused where the list can't be read."""
@@ -43,14 +64,18 @@ class Desk:
         try:
             make_shelf(self.shelf)
             folder = self.shelf / folder_name(at, tuple(name for name, _ in complaints))
-            return Driver(LiveVisit.start(folder, self.library, complaints, at=at))
+            return Driver(LiveVisit.start(folder, self.library, complaints, at=at, shop=self.shop[0]))
         except (TrailError, BadAnswer) as problem:
             raise Refused(str(problem)) from problem
 
-    def take_up(self, folder: Path) -> Driver:
-        """A visit from the list, where it stopped. Raises Refused."""
+    def take_up(self, folder: Path, take_over: bool = False) -> Driver:
+        """A visit from the list, where it stopped. Raises Refused; OpenElsewhere where `take_over` would
+        open it all the same.
+        """
         try:
-            return Driver(LiveVisit.take_up(folder))
+            return Driver(LiveVisit.take_up(folder, take_over=take_over))
+        except LockedError as problem:
+            raise (Refused if problem.here else OpenElsewhere)(str(problem)) from problem
         except (TrailError, BadAnswer) as problem:
             raise Refused(str(problem)) from problem
 

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLay
 from assistant.walk.ask import Ask
 from assistant.window import look, open_page
 from assistant.window.awake import Awake
-from assistant.window.desk import Desk
+from assistant.window.desk import Desk, OpenElsewhere
 from assistant.window.head import Head
 from assistant.window.keys import ACTIONS
 from assistant.window.margin import Margin
@@ -37,6 +37,7 @@ class Window(QMainWindow):
         self.driver: Driver | None = None
         self.awake = Awake()
         self.mode = NARROW
+        self._before: tuple[Ask, str | None] | None = None
         self.setWindowTitle("Fault Trail")
         self.setMinimumSize(480, 280)
         self.head = Head()
@@ -89,19 +90,22 @@ class Window(QMainWindow):
             page.say(said)
 
     def new_visit(self) -> None:
-        problems = self.desk.library.problems
-        if not self.desk.library.vocabulary.complaints:
-            self.page.say(str(problems[0]) if problems else "There are no trees to walk with.")
+        problems = self.desk.problems
+        if problems or not self.desk.library.vocabulary.complaints:
+            wrong = str(problems[0]) if problems else "there are none"
+            self.page.say(f"No new visit with these trees before they are mended: {wrong}")
             return
         page = NewVisitPage(self.desk.library.vocabulary)
         page.begun.connect(self._begun)
         page.left.connect(self.show_start)
         self._put(page)
 
-    def take_up(self, folder: Path) -> None:
+    def take_up(self, folder: Path, take_over: bool = False) -> None:
         """A visit from the list, where it stopped."""
         try:
-            self.show_visit(self.desk.take_up(folder))
+            self.show_visit(self.desk.take_up(folder, take_over))
+        except OpenElsewhere as problem:
+            self.page.offer_to_take_over(str(problem), lambda: self.take_up(folder, True))
         except Refused as problem:
             self.page.say(str(problem))
 
@@ -137,6 +141,8 @@ class Window(QMainWindow):
             and name not in ("help", "hazard")
         ):
             return
+        if self.stack.count() == 1:
+            self._before = self._asked()
         picture = getattr(self.step_page, "picture", None)
         page = open_page.aside(name, self.driver, self.desk, step, picture)
         page.left.connect(self.back_to_it)
@@ -148,12 +154,16 @@ class Window(QMainWindow):
 
     def back_to_it(self) -> None:
         """Back from a page beside the walk; what is asked may have changed meanwhile."""
-        if self.driver is not None and self.driver.ask() != getattr(self.step_page, "ask", None):
+        if self._asked() != self._before:
             self.show_ask()
             return
         self._drop(1)
         self.stack.setCurrentIndex(0)
         self._told()
+
+    def _asked(self) -> tuple[Ask, str | None] | None:
+        """What the step's page was made from: while it is the same, that page stays as it is."""
+        return (self.driver.ask(), self.driver.visit.instrument) if self.driver is not None else None
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

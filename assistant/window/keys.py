@@ -26,6 +26,9 @@ ACTIONS = (
     Action("pause", "Pause", "F9", "waiting for a part, or for another day"),
     Action("leave", "Hand over", "F10", "open points, name and address, sign, report"),
     Action("drawing", "Large drawing", "F11", "the spot, as large as the window"),
+    Action(
+        "instrument", "Instrument", "Ctrl+I", "which of the shop's meters the next readings are taken with"
+    ),
     Action("more", "More", "F12", "this list, as buttons"),
     Action("help", "Keys", "F1", "every key of this window"),
 )

@@ -24,6 +24,7 @@ from assistant.window.page.aside import (
     back,
     drawing,
     hazard,
+    instrument,
     keys_help,
     leave,
     more,
@@ -65,6 +66,7 @@ PLAIN_ASIDES = {
     "sign": sign.SignPage,
     "more": more.MorePage,
     "help": keys_help.HelpPage,
+    "instrument": instrument.InstrumentPage,
 }
 
 

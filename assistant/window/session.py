@@ -83,7 +83,7 @@ class Driver(QObject):
 
     def weigh_reading(self, reading: Reading, text: str, env: dict) -> Weighed:
         """The same for one reading of a page, with what is typed above it already in `env`."""
-        return weigh_reading(reading, text, env)
+        return weigh_reading(reading, text, env, self.visit)
 
     def weigh_loose(self, kind: str, unit: str, text: str) -> Weighed:
         return weigh_loose(kind, unit, text)
@@ -135,6 +135,13 @@ class Driver(QObject):
             return person(self.folder, self.visit.person) or {}
         except TrailError:
             return {}
+
+    def instrument(self, kind: str) -> str:
+        """The name of the instrument that a reading of this kind is taken with now; empty where none is
+        known.
+        """
+        known = self.visit.shop.instrument(kind, self.visit.instrument)
+        return known.name if known is not None else ""
 
     def caution_is_new(self, name: str) -> bool:
         """Whether this caution was not yet shown in full since power last changed."""

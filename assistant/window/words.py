@@ -45,8 +45,13 @@ def leads(vocabulary: Vocabulary, points: tuple[str, ...]) -> str:
     return "Leads: " + ", ".join(f"{number} to {name}" for number, name in enumerate(names, 1))
 
 
-def meter(reading: Reading) -> str:
-    """The meter's function and, where it matters, its impedance."""
+def meter(reading: Reading, instrument: str = "") -> str:
+    """The meter's function, its impedance where it matters, and the shop's instrument where one is known."""
+    said = _function(reading)
+    return f"{said} ({instrument})" if instrument else said
+
+
+def _function(reading: Reading) -> str:
     kind = KINDS.get(reading.kind)
     function = kind.title if kind else plain(reading.kind)
     if not reading.meter:

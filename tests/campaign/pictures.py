@@ -158,6 +158,7 @@ def scenes(root: Path) -> Iterator[tuple[str, Callable[[Window], None]]]:
         "hazard",
         "pause",
         "drawing",
+        "instrument",
         "more",
         "help",
         "person",
@@ -177,6 +178,7 @@ def main(folder: Path, only: list[str]) -> None:
             with tempfile.TemporaryDirectory() as root:
                 desk = Desk(Path(root) / "shelf")
                 desk.library = library()
+                desk.problems = []
                 desk.first_time = lambda: False
                 for visit in ("first", "second"):
                     Scene(desk.shelf / visit).to_volts().driver.close()

@@ -36,6 +36,7 @@ def desk(tmp_path):
     """A shelf of the test's own and the small trees; the notice was read long ago."""
     made = Desk(tmp_path / "home" / "visits")
     made.library = library()
+    made.problems = []
     made.notice_read()
     return made
 

@@ -66,6 +66,19 @@ def test_the_program_opens_and_closes(tmp_path):
     assert "Traceback" not in done.stderr
 
 
+def test_a_mistake_of_the_programs_own_is_a_sentence(at, tmp_path, monkeypatch):
+    """No traceback on the screen, a note for whoever mends it, and the visit goes on."""
+    monkeypatch.setenv("FAULT_TRAIL_HOME", str(tmp_path))
+    hand = at("to_volts").type("118.4")
+    try:
+        raise RuntimeError("no such thing")
+    except RuntimeError as error:
+        program.crashed(hand.window)(type(error), error, error.__traceback__)
+    assert hand.verdict and "Traceback" not in hand.verdict
+    assert hand.page.entry.text == "118.4"
+    assert hand.enter().page.saved
+
+
 def test_keeping_the_screen_on_never_fails(monkeypatch):
     """Whatever the system answers, or does not."""
     held = awake.Awake()

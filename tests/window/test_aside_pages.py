@@ -14,15 +14,30 @@ def words(hand):
     return "\n".join(label.text() for label in hand.page.findChildren(QLabel) if label.isVisible())
 
 
+def press(hand, key):
+    """F2, or Ctrl+I."""
+    letter = getattr(Qt.Key, f"Key_{key.rsplit('+', 1)[-1]}")
+    hand.key(letter, Qt.KeyboardModifier.ControlModifier if "+" in key else Qt.KeyboardModifier.NoModifier)
+
+
 @pytest.mark.parametrize("action", ACTIONS, ids=lambda action: action.name)
 def test_every_key_opens_its_page_and_escape_leads_back(at, action):
     """The same step page, with the same text in it."""
     hand = at("to_volts").type("11")
     step = hand.page
-    hand.key(getattr(Qt.Key, f"Key_{action.key}"))
+    press(hand, action.key)
     assert hand.page is not step
     hand.key(ESCAPE)
     assert hand.page is step and step.entry.text == "11"
+
+
+def test_a_verdict_that_stands_is_still_there_after_looking_elsewhere(at):
+    """Saved, a note made meanwhile, and back: Enter has still to be pressed."""
+    hand = at("to_volts").type("118.4").enter()
+    page = hand.page
+    hand.key(Qt.Key.Key_F5).type("warm").alt("v")
+    assert hand.page is page and hand.verdict == "118.4 V – supplied"
+    assert hand.enter().driver.ask().step == "make_dead.stat"
 
 
 def test_every_key_is_on_the_help_page(at):

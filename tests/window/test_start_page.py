@@ -1,11 +1,24 @@
 """The list of visits, a new visit, and the notice at the very first start."""
 
+import subprocess
+import sys
+
 import pytest
 from hand import ESCAPE, Hand
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
 from assistant.report.notice import NOTICE
+
+HOLD = """
+import sys
+from pathlib import Path
+from assistant.trail.lock import take
+held = take(Path(sys.argv[1]))
+print("held", flush=True)
+sys.stdin.readline()
+"""
+"""Another program that has a visit open until it is told to end."""
 
 
 @pytest.fixture
@@ -75,9 +88,48 @@ def test_a_visit_open_elsewhere_says_so(hand, scene):
     elsewhere = scene().to_volts().driver
     hand.window.begin()
     hand.rest().enter()
-    assert "open in another window" in hand.verdict
-    assert type(hand.page).__name__ == "StartPage"
+    assert hand.verdict.startswith("This visit is open")
+    assert type(hand.page).__name__ == "StartPage" and hand.window.driver is None
     elsewhere.close()
+
+
+def test_a_visit_left_open_on_a_dead_computer_can_be_taken_over(hand, scene):
+    """A person says that nobody has it open; nothing of it is lost."""
+    visit = scene().to_volts().driver
+    visit.close()
+    with subprocess.Popen(
+        [sys.executable, "-c", HOLD, str(visit.folder)], stdin=-1, stdout=-1, text=True
+    ) as other:
+        assert other.stdout.readline() == "held\n"
+        hand.window.begin()
+        hand.rest().enter()
+        assert "open in another window" in words(hand)
+        hand.digit(1)
+        assert type(hand.page).__name__ == "StartPage" and hand.window.driver is None
+        hand.enter().digit(2)
+        assert hand.driver.ask().step == "no_heat.volts" and not hand.driver.read_only
+        other.communicate("\n", timeout=20)
+
+
+def test_trees_with_an_error_begin_no_visit(hand, desk):
+    """The first error is said with its place; visits that are open go on."""
+    from assistant.house.place import Problem
+
+    desk.problems = [Problem("complaint/no_heat.yaml", 12, 5, "bands", "the bands are not in order")]
+    hand.window.begin()
+    hand.rest().press("New visit")
+    assert "complaint/no_heat.yaml:12:5" in hand.verdict
+    assert type(hand.page).__name__ == "StartPage"
+
+
+def test_a_mistake_in_the_shops_file_is_said(hand, desk):
+    """And no accuracy is guessed."""
+    (desk.shelf.parent / "shop.yaml").write_text(
+        "instruments:\n  - {covers: [ac_voltage]}\n", encoding="utf-8"
+    )
+    hand.window.begin()
+    hand.rest()
+    assert "instrument 1: it has no name." in words(hand)
 
 
 def test_an_altered_visit_opens_to_read_only(hand, scene):

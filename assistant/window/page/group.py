@@ -244,7 +244,7 @@ class GroupPage(StepPage):
         """This row's points, in words and on the drawing."""
         self.show_essential(
             f"{self.rows.index(row) + 1}. {words.leads(self.driver.vocabulary, row.reading.at)}",
-            words.meter(row.reading),
+            words.meter(row.reading, self.driver.instrument(row.reading.kind)),
         )
         if self.pad is not None:
             self.pad.line = row.entry.line

@@ -37,7 +37,10 @@ class MeasurePage(StepPage):
         self.name = self.reading.name or (self.common.name if self.common else "")
         self.saved = False
         vocabulary = driver.vocabulary
-        self.show_essential(words.leads(vocabulary, self.reading.at), words.meter(self.reading))
+        self.show_essential(
+            words.leads(vocabulary, self.reading.at),
+            words.meter(self.reading, driver.instrument(self.reading.kind)),
+        )
         self.close_words()
         if ask.retake:
             self.column.insertWidget(self.column.indexOf(self.question), banner(RETAKE))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
@@ -11,6 +13,7 @@ from assistant.window.desk import Desk
 from assistant.window.line import Line
 from assistant.window.listing import Listing
 from assistant.window.page.base import Page
+from assistant.window.page.offers import Offers
 from assistant.window.session import Refused
 from assistant.window.text import label
 from assistant.window.words import QUALIFIED, day, plain
@@ -34,11 +37,12 @@ class StartPage(Page):
     """`picked` carries a visit's folder; `opens` asks for a new visit."""
 
     picked = Signal(object)
-    takes_digits = False
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(None, parent)
         self.listed: list[Shelved] = []
+        self.offers = Offers()
+        self.foot_column.insertWidget(0, self.offers)
         self.column.addWidget(label("Visits", look.QUESTION))
         self.find = Line("Find a visit")
         self.find.setPlaceholderText("find: a name, an address, a word of the complaint, a date")
@@ -63,7 +67,22 @@ class StartPage(Page):
         except Refused as problem:
             self.all = []
             self.say(str(problem))
+        if desk.shop[1]:
+            self.column.addWidget(label(desk.shop[1][0], look.SMALL))
         self._list("")
+
+    def offer_to_take_over(self, said: str, take_over: Callable[[], None]) -> None:
+        """It is open elsewhere: leave it, or open it here all the same (each writer has a file of its
+        own).
+        """
+        self.offers.ask(
+            said,
+            [("Leave it", self.visits.setFocus), ("Nobody has it open: open it here", take_over)],
+            self.visits,
+        )
+
+    def choose(self, digit: int) -> None:
+        self.offers.pick(digit)
 
     def first_focus(self) -> QWidget:
         return self.visits if self.all else self.new
