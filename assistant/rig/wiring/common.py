@@ -1,0 +1,59 @@
+"""Values that all of the wiring shares: motors, loads, contacts, and the state they are in."""
+
+from __future__ import annotations
+
+from assistant.rig.circuit.motor import Induction
+from assistant.rig.circuit.network import CLOSED, OPEN
+
+BLOWER = Induction(3.0, 3.3, 6.2, 3.3, 60.0, 10.0, 9.0, 1.7, 6)
+"""A third of a horsepower, six poles, 120 V; with 10 uF it locks at about twice its plate."""
+BLOWER_FARAD = 10e-6
+INDUCER = Induction(14.0, 19.0, 19.0, 13.0, 150.0, 40.0, 38.0, 1.4, 2)
+INDUCER_FARAD = 5e-6
+LOGIC_OHM = 150.0
+"""What the board itself draws from 24 V: about 4 VA."""
+COIL_OHM = 400.0
+"""One relay coil of the board."""
+INPUT_OHM = 1500.0
+"""A board's or panel's input for W, Y or G."""
+SENSE_OHM = 5000.0
+"""A board's sense input in the safety string."""
+ROD_SERIES_OHM, ROD_FARAD, ROD_SENSE_OHM = 2.2e6, 4.7e-9, 10e6
+PANEL_RATIO = 0.216
+DEFAULT_STATE = {
+    "door": 1.0,
+    "breaker": 1.0,
+    "switch": 1.0,
+    "inducer": 0.0,
+    "igniter": 0.0,
+    "valve": 0.0,
+    "blower": 0.0,
+    "stat_w": 0.0,
+    "stat_g": 0.0,
+    "stat_y": 0.0,
+    "float": 1.0,
+    "limit": 1.0,
+    "rollout": 1.0,
+    "aux": 1.0,
+    "pressure": 0.0,
+    "panel": 0.0,
+    "panel_power": 1.0,
+    "coils": 0.0,
+    "igniter_ohm": 60.0,
+    "ecm_ohm": 5000.0,
+    "inducer_slip": 1.0,
+    "blower_slip": 1.0,
+    "r_lifted": 0.0,
+    "loads_lifted": 0.0,
+}
+
+
+def winding(motor: Induction, slip: float):
+    """A motor's two-port at a slip; at 0 Hz its bare copper."""
+    z, copper = motor.impedances(slip), motor.winding_ohms()
+    return lambda omega: copper if omega == 0 else z
+
+
+def contact(closed: float, ohm: float = CLOSED) -> float:
+    """A contact's ohm."""
+    return ohm if closed else OPEN
