@@ -66,8 +66,8 @@ class Act:
 
 @dataclass(frozen=True)
 class Part:
-    """A part that can be condemned. A safety guards a condition that must be shown normal first. One that does
-    not `costs` (a hose off, a bracket) is corrected on sight.
+    """A part that can be condemned. A safety guards a condition that must be shown normal first. One that
+    does not `costs` (a hose off, a bracket) is corrected on sight.
     """
 
     name: str

@@ -1,0 +1,1 @@
+"""Fault trees: their frozen model, loading, limits, the power rules, and the checker."""

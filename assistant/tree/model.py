@@ -83,6 +83,8 @@ class Common:
 
 @dataclass(frozen=True)
 class Look:
+    """A question answered by eye, ear or nose: one of the thing's words."""
+
     common: Common
     ask: str
     sees: str
@@ -92,6 +94,8 @@ class Look:
 
 @dataclass(frozen=True)
 class Watch:
+    """A start watched as it happens: `events` tapped in order, readings filled in afterwards."""
+
     common: Common
     ask: str
     within: float
@@ -141,6 +145,8 @@ class Compute:
 
 @dataclass(frozen=True)
 class Do:
+    """Something to do, perhaps an act of the vocabulary, perhaps with a wait."""
+
     common: Common
     ask: str
     act: str | None
@@ -151,6 +157,8 @@ class Do:
 
 @dataclass(frozen=True)
 class Call:
+    """A procedure, cause or proof, which comes back by a named return."""
+
     common: Common
     tree: str
     circuit: str | None
@@ -172,6 +180,8 @@ class Return:
 
 @dataclass(frozen=True)
 class HandOver:
+    """The end of this walk: another complaint takes over."""
+
     common: Common
     complaint: str
 
