@@ -114,3 +114,20 @@ def test_numbers_without_a_unit_are_plain(text):
 def test_limits_whose_units_do_not(text, words):
     with pytest.raises(BadLimit, match=words):
         sort(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("v + a", "something in V can't be added to something in A"),
+        ("v - a", "something in A can't be taken from something in V"),
+        ("v - 5", "a number without a unit can't be taken from something in V; write its unit"),
+        ("p + v", "a share such as percent, or a count can't be added to something in V"),
+        ("hot + v", "a temperature can't be added to something in V"),
+        ("v * v + v", "something that no unit here measures can't be added to something in V"),
+    ],
+)
+def test_the_sentence_names_both_sides_in_their_order(text, sentence):
+    with pytest.raises(BadLimit) as caught:
+        sort(text)
+    assert str(caught.value) == sentence
