@@ -53,7 +53,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "fit_igniter": ("igniter",),
     "mend_igniter_plug": ("igniter_harness",),
     "open_gas": ("gas_supply.cock", "gas_supply.meter"),
-    "call_gas_supplier": ("gas_supply",),
+    "call_gas_supplier": ("gas_supply.static", "gas_supply.meter"),
     "turn_valve_on": ("gas_valve.knob",),
     "mend_valve_wire": ("valve_harness",),
     "fit_valve": ("gas_valve",),
@@ -66,6 +66,15 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "mend_board_plug": ("board_plugs",),
     "fit_board": ("board",),
     "dry_and_lead_away": ("water",),
+    "mend_wire": ("line_wire.to_ground_ohm", "branch_neutral.to_ground_ohm"),
+    "mend_rod_wire": ("flame_rod.wire_open",),
+    "fit_cord": ("branch_hot", "line_wire"),
+    "fit_receptacle": ("branch_hot", "branch_neutral", "line_wire"),
+    "fit_contactor": ("outdoor_unit",),
+    "mend_accessory": ("accessories",),
+    "fit_gas_trap": ("gas_supply.trap",),
+    "renew_gas_pipe": ("gas_supply.pipe",),
+    "open_combustion_air": ("room.opening", "room.pull"),
     "clean_gas_trap": ("gas_supply.trap", "gas_valve.drop"),
     "set_igniter": ("igniter.place", "igniter.look"),
     "clean_air_way": ("room.dust",),
@@ -125,7 +134,7 @@ def _nothing(_m: Machine) -> None:
 
 def _reset_breaker(m: Machine) -> None:
     m.v["breaker.handle"] = "on"
-    m.hands["tagged"] = False
+    m.hands.update(tagged=False, locked=False)
     m.e.touched()
 
 
@@ -135,7 +144,13 @@ DEEDS: dict[str, Deed] = {
     "stat_call": _hands(stat="call"),
     "stat_back": _hands(stat="customer"),
     "breaker_off": _hands(tagged=True),
-    "breaker_on": _hands(tagged=False),
+    "branch_off": _hands(tagged=True, locked=True),
+    "breaker_on": _hands(tagged=False, locked=False),
+    "open_window": _hands(window=True),
+    "close_window": _hands(window=False),
+    "lift_accessories": _hands(lifted=True),
+    "accessories_back": _hands(lifted=False),
+    "watch_fuse": _nothing,
     "reset_breaker": _reset_breaker,
     "power_cycle": _power_cycle,
     "hold_door_switch": _hands(door_on=False, held=True),

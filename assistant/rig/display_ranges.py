@@ -44,6 +44,7 @@ PARTS = Ranges(((0.02, "ppm", 1e6, 0),))
 SECONDS = Ranges(((36000.0, "s", 1, 1),))
 METRES = Ranges(((2.0, "in", 1 / 0.0254, 2),))
 WATTS = Ranges(((1e5, "W", 1, 0),))
+DEGREES = Ranges(((300.0, "Fdiff", 1.8, 1),))
 HERTZ = Ranges(((1e3, "Hz", 1, 2),))
 
 
@@ -66,6 +67,7 @@ RANGES: dict[str, Ranges] = {
     "duration": SECONDS,
     "length": METRES,
     "power": WATTS,
+    "temperature_difference": DEGREES,
     "frequency": HERTZ,
 }
 

@@ -142,13 +142,21 @@ class Electrics:
         return rectified(*self.flame_source(), flame_ohm)
 
     def ohms(
-        self, a: str, b: str, only: Sequence[str] | None = None, joined: tuple[str, str] | None = None
+        self,
+        a: str,
+        b: str,
+        only: Sequence[str] | None = None,
+        without: Sequence[str] = (),
+        joined: tuple[str, str] | None = None,
     ) -> float:
         """Direct-current resistance between two points, sources silent.
 
-        Of `only` those branches if given; `joined`: two points that are twisted together meanwhile.
+        Of `only` those branches if given, or of all but those in `without`; `joined`: two points that are
+        twisted together meanwhile.
         """
         self.solve()
+        if only is None and without:
+            only = [name for name in (*self.net.index, *self.net.pairs) if name not in without]
         network = self.net if only is None else self.net.keep(only)
         extra = () if joined is None else ((*joined, 100.0),)
         found = network.solve(0.0, extra, push=[(b, a, 1.0)], alive=False)

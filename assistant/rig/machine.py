@@ -53,6 +53,8 @@ class Machine:
             "door_on": True,
             "held": False,
             "tagged": False,
+            "locked": False,
+            "lifted": False,
             "hose_off": False,
             "tee": False,
             "drain_open": False,
@@ -75,6 +77,8 @@ class Machine:
         self.panel_for = 0.0
         self.breaker_heat = self.fuse_heat = self.plug_heat = 0.0
         self.flame_current = 0.0
+        self.hottest = 293.0
+        self.fuses = int(v["control_fuse.blown"])
         self.mishaps: list[str] = []
         self._airs: dict[tuple[int, int], Air] = {}
         self._inducer_key: tuple | None = None
@@ -97,7 +101,9 @@ class Machine:
         s["aux"] = float(not v["aux_limit.tripped"])
         s["float"] = float(not (v["float_switch.fitted"] and v["drain.level"] > FLOAT_AT))
         s["door"] = float((self.hands["door_on"] and v["door.seated"]) or self.hands["held"])
-        s["breaker"] = float(not self.hands["tagged"])
+        s["breaker"] = float(not self.hands["locked"])
+        s["switch"] = float(not self.hands["tagged"])
+        s["loads_lifted"] = float(self.hands["lifted"])
         stamp = self.unit.stamp * v["pressure_switch.shift"]
         hose, box = self.hoses()
         pull = box - hose
@@ -174,6 +180,7 @@ class Machine:
         if e.s["igniter"] or self.igniter > 300:
             current = abs(e.solve().current("igniter"))
             self.igniter = igniter.heated(self.igniter, current**2 * e.s["igniter_ohm"], seconds)
+            self.hottest = self.igniter if e.s["igniter"] else self.hottest
             ohm = igniter.ohm(cold, self.igniter)
             e.s["igniter_ohm"] = round(ohm, 1) if e.s["igniter"] else round(ohm / 4) * 4.0
         else:

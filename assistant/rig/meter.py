@@ -16,7 +16,7 @@ from assistant.quantity.kind import KINDS
 from assistant.rig import display_ranges as shown
 from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
 from assistant.rig.machine import Machine
-from assistant.rig.points import AIR, CLAMPS, PRESSURES, TWISTED, VACUUMS, ohm_branches
+from assistant.rig.points import AIR, CLAMPS, PRESSURES, TWISTED, UNPLUGGED, VACUUMS, ohm_branches
 
 LIVE = 0.8
 """More than this across the leads upsets ohms, V."""
@@ -31,7 +31,17 @@ KIT: dict[str, Instrument] = {
     ),
     "other": Instrument(
         "manometer, probes, analyser",
-        ("pressure", "temperature", "concentration", "percent", "duration", "length", "insulation", "power"),
+        (
+            "pressure",
+            "temperature",
+            "concentration",
+            "percent",
+            "duration",
+            "length",
+            "insulation",
+            "power",
+            "temperature_difference",
+        ),
     ),
 }
 
@@ -99,14 +109,22 @@ class Taking:
         return 0.0
 
     def _ohms(self, points: tuple[str, ...], kit: Instrument) -> float | str:
+        if points == ("c",):
+            return self._added_coil(kit)
         a, b = self._two(points)
-        e = self.m.e
-        only = ohm_branches(self.m, a, b)
-        if (only is None and e.volts(a, b) > LIVE) or (only is not None and self._live(a, b)):
+        if self._live(a, b):
             self.m.mishaps.append(f"ohms on a live circuit at {a} and {b}")
             return "Err"
-        found = e.ohms(a, b, only, joined=TWISTED.get(frozenset((a, b))))
-        return found + kit.lead_resistance
+        pair = frozenset((a, b))
+        only, without = ohm_branches(self.m, a, b), UNPLUGGED.get(pair, ())
+        return self.m.e.ohms(a, b, only, without, TWISTED.get(pair)) + kit.lead_resistance
+
+    def _added_coil(self, kit: Instrument) -> float:
+        """The lowest of the 24 V coils that were added to the furnace."""
+        ohm = float(self.m.v["accessories.ohm"])
+        if ohm > 1e9:
+            raise CannotMeasure("no 24 V part was added to this furnace")
+        return ohm + kit.lead_resistance
 
     def _live(self, a: str, b: str) -> bool:
         e = self.m.e
@@ -176,6 +194,15 @@ TAKES: dict[str, Callable[[Taking, tuple[str, ...], Instrument], float | str]] =
     "frequency": Taking._frequency,
     "pressure": Taking._pressure,
     **{
-        kind: _of(kind) for kind in ("temperature", "concentration", "percent", "duration", "length", "power")
+        kind: _of(kind)
+        for kind in (
+            "temperature",
+            "concentration",
+            "percent",
+            "duration",
+            "length",
+            "power",
+            "temperature_difference",
+        )
     },
 }

@@ -6,9 +6,9 @@ import math
 from collections.abc import Callable
 
 from assistant.rig.burner.vent import ROOM
-from assistant.rig.machine import Machine
+from assistant.rig.machine import CROSSES_AFTER, Machine
 
-VACUUMS = frozenset({"inducer.port", "hose.inducer", "hose.burner_box"})
+VACUUMS = frozenset({"inducer.port", "hose.inducer", "hose.burner_box", "room.air"})
 
 
 def _draft(m: Machine) -> float:
@@ -26,6 +26,7 @@ PRESSURES: dict[str, Callable[[Machine], float]] = {
     "hose.inducer": lambda m: m.hoses()[0],
     "hose.burner_box": lambda m: m.hoses()[1],
     "flue.sample": _draft,
+    "room.air": lambda m: -m.v["room.pull"],
     "static.return": lambda m: m.air.before_filter,
     "static.filter": lambda m: m.air.before_blower,
     "static.furnace": lambda m: m.air.after_furnace,
@@ -40,6 +41,16 @@ def _dial(m: Machine) -> float:
     return m.unit.dial / flow if flow > 1e-9 else math.inf
 
 
+def _lights_after(m: Machine) -> float:
+    """Seconds from the gas valve's last click to a flame on every burner; a minute where there was none."""
+    clicks = [at for name, at in m.events if name == "valve.opens"]
+    flames = [at for name, at in m.events if name == "burner.lights" and clicks and at >= clicks[-1]]
+    if not flames:
+        return 60.0
+    crosses = CROSSES_AFTER if 0 < m.v["burners.gap"] < 1 else 0.0
+    return 60.0 if m.v["burners.gap"] >= 1 else flames[-1] - clicks[-1] + crosses
+
+
 def _room_monoxide(m: Machine) -> float:
     spills = 0.02 * m.fire.monoxide if m.fire and m.v["vent.apart"] else 0.0
     return m.v["room.co"] + spills
@@ -51,11 +62,13 @@ AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
     ("temperature", "room.air"): lambda m: m.v["room.temperature"],
     ("temperature", "limit.face"): lambda m: m.heat.limit,
     ("temperature", "flue.sample"): lambda m: m.heat.stack,
+    ("temperature_difference", "stat.w"): lambda m: m.v["thermostat.lag"],
     ("percent", "flue.sample"): lambda m: m.fire.oxygen if m.fire else 0.209,
     ("concentration", "flue.sample"): lambda m: m.fire.monoxide if m.fire else 0.0,
     ("percent", "room.air"): lambda m: m.v["room.gas"],
     ("concentration", "room.air"): _room_monoxide,
     ("duration", "meter.dial"): _dial,
+    ("duration", "cabinet"): _lights_after,
     ("length", "drain.pan"): lambda m: m.v["drain.level"],
     ("power", "blower.line"): lambda m: abs(m.e.solve().power("electronics").real),
 }
@@ -93,6 +106,25 @@ _PRIMARY = ("primary_winding", "transformer")
 _SECONDARY = ("secondary_winding", "transformer")
 _INDUCER = ("inducer_main", "inducer", "inducer_short", "inducer_capacitor")
 _BLOWER = ("blower_main", "blower", "electronics", "capacitor_lead", "capacitor", "blower_aux")
+_FIELD = (
+    "cable_r",
+    "cable_w",
+    "cable_c",
+    "cable_g",
+    "cable_y",
+    "stat_w",
+    "stat_g",
+    "stat_y",
+    "stat_load",
+    "r_c_short",
+    "w_c_short",
+    "r_w_short",
+    "r_g_short",
+    "g_c_short",
+    "float_lead",
+    "float_switch",
+)
+_OUTDOOR = ("outdoor_coil", "outdoor_return", "y_c_short")
 _CABLE = ("float_lead", "float_switch", "cable_r", "cable_w", "r_w_short")
 _FRAME = ("burner_bond",)
 
@@ -119,6 +151,10 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("board.rod", "rod"), ("rod_wire",)),
         (("stat.r", "stat.w"), ("stat_w",)),
         (("r", "w"), _CABLE),
+        (("r", "c"), _FIELD),
+        (("w", "c"), _FIELD),
+        (("g", "c"), _FIELD),
+        (("y", "c"), _OUTDOOR),
         (("board.inducer", "inducer.line"), ("inducer_hot",)),
         (("board.igniter", "igniter.line"), ("igniter_hot",)),
         (("board.valve", "valve.hot"), ("valve_hot",)),
@@ -135,6 +171,11 @@ LOADS = {
     "primary.line": (*_PRIMARY, "primary_leak"),
 }
 """A load's plug off, read to the metal round it."""
+UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
+    frozenset(("box.line", other)): ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "branch_load")
+    for other in ("box.neutral", "ground")
+}
+"""The furnace's own wiring: every load's plug off."""
 TWISTED: dict[frozenset[str], tuple[str, str]] = {frozenset(("r", "w")): ("stat.r", "stat.w")}
 """Two wires twisted together at their far end for the reading."""
 

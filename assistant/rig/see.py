@@ -49,6 +49,40 @@ def _panel(m: Machine) -> str:
     return "settings or priority hold it" if m.v["zone_panel.heat_locked"] else "nothing found"
 
 
+def _panel_held(m: Machine) -> str:
+    if m.v["zone_panel.fuse"]:
+        return "its own fuse or a screw"
+    if m.v["zone_panel.heat_locked"]:
+        return "menu or priority"
+    return "nothing shown"
+
+
+def _swing(m: Machine) -> str:
+    return "something gets brighter" if m.v["service.neutral_open"] else "steady or only lower"
+
+
+def _glow(m: Machine) -> str:
+    """How it is at the end of a warm-up, judged by the last one."""
+    if m.hottest < fire.LIGHTS_AT:
+        return "dull or patchy"
+    return "bright and beside the gas" if m.v["igniter.place"] else "bright and at the gas"
+
+
+SHORTS = (
+    "cable.r_c_ohm",
+    "cable.w_c_ohm",
+    "cable.y_c_ohm",
+    "cable.g_c_ohm",
+    "outdoor_unit.ohm",
+    "accessories.ohm",
+    "gas_valve.coil_ohm",
+)
+
+
+def _shorted(m: Machine) -> bool:
+    return any(m.v[name] < 8 for name in SHORTS)
+
+
 def _inducer(m: Machine) -> str:
     if m.v["drain.level"] > 0.9 * COLLECTOR:
         return "water in the housing"
@@ -127,6 +161,16 @@ LOOKS: dict[str, Look] = {
     "stat.display": _stat,
     "zone_panel": lambda m: "fitted" if m.unit.features["zone_panel"] == "yes" else "none",
     "panel.state": _panel,
+    "panel.held": _panel_held,
+    "feed.kind": lambda _m: "wired through a service switch",
+    "supply.swing": _swing,
+    "stat.rate": lambda m: m.v["thermostat.rate"],
+    "air.from": lambda m: "through a pipe from outdoors" if m.unit.condensing else "from the room",
+    "air.opening": lambda m: m.v["room.opening"],
+    "trap.state": lambda m: m.v["drain.trap"],
+    "igniter.glow": _glow,
+    "fuse.reason": lambda m: "a reading showed it" if _shorted(m) else "nothing showed it",
+    "fuse.blown": lambda m: "a fuse blew" if m.fuses else "no fuse blew",
     "inducer.turning": lambda m: "runs" if m.inducer_slip < 0.7 else "stands still",
     "stat.place": lambda m: m.v["thermostat.place"],
     "stat.habit": lambda m: m.v["thermostat.habit"],

@@ -38,6 +38,7 @@ def step(machine, seconds: float) -> None:
     )
     if machine.fuse_heat > FUSE_BLOWS and not v["control_fuse.blown"]:
         v["control_fuse.blown"] = 1
+        machine.fuses += 1
         e.touched()
     if v["plug_fuse.fitted"] and not v["plug_fuse.blown"]:
         current = abs(solution.current("plug_fuse"))

@@ -108,6 +108,8 @@ COMPONENTS = (
             "fan": "auto",
             "place": "inside wall, nothing on it",
             "habit": "neither",
+            "rate": "suits this furnace",
+            "lag": 0.3,
         },
         {
             "mode off": change(

@@ -126,7 +126,15 @@ COMPONENTS = (
     Component(
         "drain",
         "condensate drain",
-        {"blocked": 0, "frozen": 0, "pump_dead": 0, "level": 0.0, "trap_dry": 0, "pump": 0},
+        {
+            "blocked": 0,
+            "frozen": 0,
+            "pump_dead": 0,
+            "level": 0.0,
+            "trap_dry": 0,
+            "trap": "whole and seated",
+            "pump": 0,
+        },
         {
             "clogged": change("it is blocked", nominal={"blocked": 1}),
             "frozen": change("it is frozen outside", nominal={"frozen": 1}),
@@ -137,10 +145,22 @@ COMPONENTS = (
     Component(
         "room",
         "room round the furnace",
-        {"co": 0.0, "gas": 0.0, "dust": "clean", "outdoors": 266.5, "temperature": 293.0},
+        {
+            "co": 0.0,
+            "gas": 0.0,
+            "dust": "clean",
+            "pull": 0.0,
+            "opening": "open and free",
+            "outdoors": 266.5,
+            "temperature": 293.0,
+        },
         {
             "carbon monoxide": graded("carbon monoxide stands in it", "co", 2e-5, 4e-5, 1.5e-4),
             "gas": graded("gas stands in it", "gas", 0.12, 0.25, 0.5),
+            "openings shut": change(
+                "its air openings are covered and fans pull it down",
+                nominal={"opening": "shut or covered", "pull": 12.0},
+            ),
             "lint": change("lint and pet hair reach the burners", nominal={"dust": "dust or lint"}),
             "plaster dust": change(
                 "plaster, silicone or spray is in the air",
