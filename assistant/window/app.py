@@ -6,11 +6,11 @@ import sys
 from collections.abc import Callable, Sequence
 from types import TracebackType
 
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QObject, QTimer
 from PySide6.QtGui import QFontDatabase, QFontInfo, QPalette
 from PySide6.QtWidgets import QApplication
 
-from assistant.crash import crash_sentence
+from assistant.crash import write_note
 from assistant.resources import resources_folder
 from assistant.window import look
 from assistant.window.desk import Desk
@@ -33,6 +33,7 @@ def run(argv: Sequence[str] | None = None) -> int:
         window.showMaximized()
     else:
         window.show()
+    QTimer.singleShot(300, window, window.warm_up)
     return app.exec()
 
 
@@ -45,9 +46,10 @@ def crashed(window: Window) -> Callable[..., None]:
         if issubclass(kind, KeyboardInterrupt):
             window.close()
             return
-        sentence = crash_sentence(error.with_traceback(trace), "the window")
+        note = write_note(error.with_traceback(trace), "the window")
+        where = f" What happened is written in {note}." if note else ""
         if window.page is not None:
-            window.page.say(sentence)
+            window.page.say(f"The program made a mistake ({kind.__name__}). What was saved is safe.{where}")
 
     return tell
 

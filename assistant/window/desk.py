@@ -4,19 +4,21 @@ from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from assistant.house.place import Problem
 from assistant.resources import trees_folder
 from assistant.trail.clock import now
 from assistant.trail.error import LockedError, TrailError
-from assistant.trail.live import LiveVisit
 from assistant.trail.names import folder_name
 from assistant.trail.shelf import Shelved, make_shelf, shelf_folder, visits
-from assistant.trail.shop_file import NAME, shop_data
-from assistant.tree.check import check
-from assistant.tree.library import Library, read_folder
-from assistant.walk.state import BadAnswer
-from assistant.window.session import Driver, Refused
+from assistant.window.refused import Refused
+
+if TYPE_CHECKING:
+    from assistant.house.place import Problem
+    from assistant.tree.library import Library
+    from assistant.window.session import Driver
+
+SHOP = "shop.yaml"
 
 MARK = "notice-was-read"
 
@@ -27,7 +29,8 @@ class OpenElsewhere(Refused):
 
 class Desk:
     """`shelf` and `trees` are folders; the user's own and the shipped ones when not given. The shop's
-    instruments lie beside the shelf.
+    instruments lie beside the shelf. What only a visit needs is loaded when one is opened: the list of visits
+    shows without it.
     """
 
     def __init__(self, shelf: Path | None = None, trees: Path | None = None) -> None:
@@ -37,11 +40,15 @@ class Desk:
     @cached_property
     def library(self) -> Library:
         """The trees of new visits, loaded when first needed."""
+        from assistant.tree.library import read_folder
+
         return read_folder(self._trees or trees_folder())
 
     @cached_property
     def problems(self) -> list[Problem]:
         """What is wrong with these trees. One that has an error is not walked anew."""
+        from assistant.tree.check import check
+
         return check(self.library)
 
     @cached_property
@@ -49,7 +56,12 @@ class Desk:
         """The shop's instruments and what its people may open, and a sentence for each mistake in that
         file.
         """
-        return shop_data(self.shelf.parent / NAME)
+        path = self.shelf.parent / SHOP
+        if not path.exists():
+            return {}, []
+        from assistant.trail.shop_file import shop_data
+
+        return shop_data(path)
 
     def visits(self) -> list[Shelved]:
         """Every visit, the latest first. Raises Refused where the list can't be read."""
@@ -60,6 +72,10 @@ class Desk:
 
     def begin(self, complaints: tuple[tuple[str, str], ...]) -> Driver:
         """A new visit with these complaints (name, the customer's words). Raises Refused."""
+        from assistant.trail.live import LiveVisit
+        from assistant.walk.state import BadAnswer
+        from assistant.window.session import Driver
+
         at = now()
         try:
             make_shelf(self.shelf)
@@ -72,6 +88,10 @@ class Desk:
         """A visit from the list, where it stopped. Raises Refused; OpenElsewhere where `take_over` would
         open it all the same.
         """
+        from assistant.trail.live import LiveVisit
+        from assistant.walk.state import BadAnswer
+        from assistant.window.session import Driver
+
         try:
             return Driver(LiveVisit.take_up(folder, take_over=take_over))
         except LockedError as problem:

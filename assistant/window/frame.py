@@ -7,23 +7,25 @@ over it, and it waits underneath with whatever was typed. The trail is the truth
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QCloseEvent, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
-from assistant.walk.ask import Ask
-from assistant.window import look, open_page
+from assistant.window import look
 from assistant.window.awake import Awake
 from assistant.window.desk import Desk, OpenElsewhere
 from assistant.window.head import Head
 from assistant.window.keys import ACTIONS
 from assistant.window.margin import Margin
 from assistant.window.page.base import NARROW, TINY, WIDE, Page
-from assistant.window.page.new_visit import NewVisitPage
 from assistant.window.page.start import NoticePage, StartPage
-from assistant.window.page.stop import StopPage
-from assistant.window.session import Driver, Refused
+from assistant.window.refused import Refused
 from assistant.window.text import banner
+
+if TYPE_CHECKING:
+    from assistant.walk.ask import Ask
+    from assistant.window.session import Driver
 
 WITHOUT_VISIT = ("hazard", "help")
 
@@ -80,6 +82,12 @@ class Window(QMainWindow):
         else:
             self.show_start()
 
+    def warm_up(self) -> None:
+        """Load what the first visit needs, while the list of visits is already there to be read."""
+        from assistant.window import open_page  # noqa: F401 - loading it is the point
+
+        len(self.desk.library.trees)
+
     def show_start(self, said: str = "") -> None:
         self._close_visit()
         page = StartPage(self.desk)
@@ -95,6 +103,8 @@ class Window(QMainWindow):
             wrong = str(problems[0]) if problems else "there are none"
             self.page.say(f"No new visit with these trees before they are mended: {wrong}")
             return
+        from assistant.window.page.new_visit import NewVisitPage
+
         page = NewVisitPage(self.desk.library.vocabulary)
         page.begun.connect(self._begun)
         page.left.connect(self.show_start)
@@ -121,6 +131,8 @@ class Window(QMainWindow):
 
     def show_ask(self) -> None:
         """A fresh page for what is asked now."""
+        from assistant.window import open_page
+
         ask = self.driver.ask()
         page = open_page.for_ask(self.driver, ask)
         self.driver.shown = len(self.driver.visit.history)
@@ -144,6 +156,8 @@ class Window(QMainWindow):
         if self.stack.count() == 1:
             self._before = self._asked()
         picture = getattr(self.step_page, "picture", None)
+        from assistant.window import open_page
+
         page = open_page.aside(name, self.driver, self.desk, step, picture)
         page.left.connect(self.back_to_it)
         page.opens.connect(self.open)
@@ -184,6 +198,9 @@ class Window(QMainWindow):
 
     def _show_stop(self, page: str) -> None:
         """What to do in danger, before there is a visit to record it in."""
+        from assistant.walk.ask import Ask
+        from assistant.window.page.stop import StopPage
+
         told = StopPage(None, Ask("stop", page=page), self.desk.library.vocabulary)
         told.left.connect(self.back_to_it)
         self._drop(1)

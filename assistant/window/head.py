@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 
@@ -9,8 +11,10 @@ from assistant.window import look
 from assistant.window.keys import BY_NAME
 from assistant.window.margin import Strip
 from assistant.window.page.base import NARROW, TINY, WIDE
-from assistant.window.session import Driver
 from assistant.window.unproved import titles
+
+if TYPE_CHECKING:
+    from assistant.window.session import Driver
 
 
 class Head(QWidget):

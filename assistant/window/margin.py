@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
@@ -15,9 +17,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from assistant.walk.ask import Taken
 from assistant.window import look, words
-from assistant.window.session import Driver
+
+if TYPE_CHECKING:
+    from assistant.walk.ask import Taken
+    from assistant.window.session import Driver
 
 _STEP, _PARTS = 0x0100, 0x0101
 _WRAP = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)

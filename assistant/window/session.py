@@ -24,10 +24,7 @@ from assistant.walk.event import Event, Exported
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
 from assistant.walk.visit import asked
 from assistant.walk.weigh import Weighed, weigh, weigh_loose, weigh_reading
-
-
-class Refused(Exception):
-    """An answer was not taken; the text is a sentence for the person, and nothing has changed."""
+from assistant.window.refused import Refused
 
 
 class Driver(QObject):

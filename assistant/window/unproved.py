@@ -4,18 +4,23 @@ percentage.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
 
-from assistant.tree.model import Finding
-from assistant.walk.reach import still_unproved
 from assistant.window import look
-from assistant.window.session import Driver
 from assistant.window.text import label
+
+if TYPE_CHECKING:
+    from assistant.window.session import Driver
 
 
 def titles(driver: Driver) -> list[str]:
     """The findings' titles, nearest first; a stop that is a finding says so."""
+    from assistant.tree.model import Finding
+    from assistant.walk.reach import still_unproved
+
     out = []
     for _, step in still_unproved(driver.visit):
         out.append(step.title if isinstance(step, Finding) else f"{step.finding} (stop)")

@@ -5,13 +5,15 @@ plain.
 from __future__ import annotations
 
 from datetime import datetime
+from typing import TYPE_CHECKING
 
-from assistant.house.model import Vocabulary
-from assistant.quantity.kind import KINDS
 from assistant.report.notice import NOTICE
-from assistant.tree.library import Library
-from assistant.tree.model import Compute, HandOver, Reading, Step
-from assistant.walk.ask import Ask
+
+if TYPE_CHECKING:
+    from assistant.house.model import Vocabulary
+    from assistant.tree.library import Library
+    from assistant.tree.model import Reading, Step
+    from assistant.walk.ask import Ask
 
 QUALIFIED = " ".join(NOTICE)
 
@@ -52,6 +54,8 @@ def meter(reading: Reading, instrument: str = "") -> str:
 
 
 def _function(reading: Reading) -> str:
+    from assistant.quantity.kind import KINDS
+
     kind = KINDS.get(reading.kind)
     function = kind.title if kind else plain(reading.kind)
     if not reading.meter:
@@ -122,6 +126,8 @@ def ago(at: str, now: str) -> str:
 
 def question(step: Step) -> str:
     """What a step asks or says, for the list of steps taken."""
+    from assistant.tree.model import Compute, HandOver
+
     asked = getattr(step, "ask", None) or getattr(step, "title", None) or getattr(step, "finding", None)
     if asked:
         return asked.replace("$circuit", "the circuit")

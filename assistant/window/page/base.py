@@ -6,6 +6,8 @@ folds in under the question in a narrow one.
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import (
@@ -19,10 +21,13 @@ from PySide6.QtWidgets import (
 )
 from shiboken6 import isValid
 
-from assistant.walk.event import Event
 from assistant.window import look
-from assistant.window.session import Driver, Refused
+from assistant.window.refused import Refused
 from assistant.window.text import label
+
+if TYPE_CHECKING:
+    from assistant.walk.event import Event
+    from assistant.window.session import Driver
 
 WIDE, NARROW, TINY = "wide", "narrow", "tiny"
 

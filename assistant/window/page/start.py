@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
 from assistant.trail.shelf import Shelved, find
 from assistant.window import look
-from assistant.window.desk import Desk
 from assistant.window.line import Line
 from assistant.window.listing import Listing
 from assistant.window.page.base import Page
 from assistant.window.page.offers import Offers
-from assistant.window.session import Refused
+from assistant.window.refused import Refused
 from assistant.window.text import label
 from assistant.window.words import QUALIFIED, day, plain
+
+if TYPE_CHECKING:
+    from assistant.window.desk import Desk
 
 STATES = {"open": "open", "paused": "paused", "signed": "signed", "broken": "can't be followed"}
 

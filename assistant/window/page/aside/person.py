@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from assistant.walk.event import Person
 from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
-from assistant.window.session import Driver, Refused
+from assistant.window.refused import Refused
+from assistant.window.session import Driver
 from assistant.window.text import label
 
 ASKED = (

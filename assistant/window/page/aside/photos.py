@@ -8,7 +8,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from assistant.window import files, look
-from assistant.window.session import Driver, Refused
+from assistant.window.refused import Refused
+from assistant.window.session import Driver
 from assistant.window.text import label, row_of
 
 
