@@ -1,7 +1,7 @@
 """What each complaint's tree must tell apart, by a reading of its own and with a part or repair of its own.
 
-The lists are wanted/<tree>.yaml and the trade's (common practice): what a technician with twenty years expects
-to be asked about. A row names the fault in plain words, the end that says so, the readings that separate it,
+The lists are wanted/<tree>.yaml and the trade's (common practice): what a technician with twenty years knows
+to ask about. A row names the fault in plain words, the end that says so, the readings that separate it,
 and where one reading is shared, the look that parts it, with its answer.
 """
 
@@ -19,10 +19,11 @@ from assistant.walk.visit import asked
 
 WANTED = {path.stem: yaml.safe_load(path.read_text(encoding="utf-8"))["rows"]
           for path in sorted((Path(__file__).parent / "wanted").glob("*.yaml"))}
-ROWS = [pytest.param(tree, row, id=f"{tree}: {row['fault']}") for tree, rows in WANTED.items() for row in rows]
+ROWS = [pytest.param(tree, row, id=f"{tree}: {row['fault']}")
+        for tree, rows in WANTED.items() for row in rows]
 LEAST = {"no_heat": 28}
 """Findings that a tree has at least."""
-STOPS = [("no_heat", name) for name in ("rollout", "exchanger", "bridged", "gas_passing")]
+STOPS = [("no_heat", name) for name in ("rollout", "exchanger", "bridged", "gas_passing", "supply_floats")]
 HANDED_OVER = {("no_heat", "to_breaker"): "tripped_breaker", ("no_heat", "to_blower"): "blower_silent"}
 
 
@@ -91,8 +92,10 @@ def test_there_are_enough_findings(tree: str):
     assert len(counted) >= LEAST[tree]
 
 
-@pytest.mark.parametrize("kind", ["oil", "electric", "heat pump", "boiler", "gas with spark or pilot",
-                                  "gas with natural draught", "cannot tell"])
+@pytest.mark.parametrize("kind", [
+    "gas with standing pilot", "gas with spark pilot or direct spark", "gas with natural draught",
+    "gas with a thermostat on data wires", "oil", "electric", "heat pump", "boiler", "cannot tell",
+])
 def test_a_heater_that_is_not_covered_is_told_so_at_once(kind: str):
     look = steps()[shipped().trees["no_heat"].start]
     said = steps()[look.choices[kind].to]
