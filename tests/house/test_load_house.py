@@ -299,3 +299,38 @@ def test_a_flood_of_mistakes_is_cut_with_a_count():
     assert len(problems) < 600
     assert problems[-1].rule == "more"
     assert "1500 more" in problems[-1].message
+
+
+def test_titles_are_those_written_and_otherwise_the_names_as_words():
+    vocabulary = load_house(TEXTS)[0]
+    assert vocabulary.circuits["line"].title == "furnace branch circuit"
+    assert vocabulary.points["known.line"].label == "hot slot of an outlet on another circuit"
+    assert vocabulary.seen["water.track"].title == "water marks"
+    assert vocabulary.plate["rise_min"].title == "lowest rise"
+    assert vocabulary.complaints["no_air"].title == "No air"
+    assert vocabulary.stops["electrician"].title == "Electrician"
+    bare = load_house(
+        {
+            "house.yaml": b"circuits: {main_line: {make_dead: x, pairs: [[a.b, c]]}}\n"
+            b"points: {a.b: {circuit: main_line, drawing: air}, c: {of: ground, drawing: air}}\n"
+            b"seen: {some.thing: [x, y]}\nhappens: [fan.runs]\ncomplaints: {no_heat: {words: Cold.}}\n"
+        }
+    )
+    assert bare[1] == []
+    assert bare[0].circuits["main_line"].title == "main line"
+    assert bare[0].circuits["main_line"].restore is None
+    assert bare[0].points["a.b"].label == "a b"
+    assert bare[0].seen["some.thing"].title == "some thing"
+    assert bare[0].happens == {"fan.runs": "fan runs"}
+    assert bare[0].complaints["no_heat"].title == "no heat"
+
+
+def test_a_circuit_can_not_have_the_name_of_an_acts_field():
+    text = (
+        b"circuits: {undo: {make_dead: x, pairs: [[a, b]]}}\npoints: {a: {circuit: undo, drawing: air},"
+        b" b: {circuit: undo, drawing: air}}\nacts: {one: {say: x, undo: two}, two: {say: y}}\n"
+    )
+    vocabulary, problems = load_house({"house.yaml": text})
+    assert [p.rule for p in problems] == ["name"]
+    assert "acts have a field of that name" in problems[0].message
+    assert vocabulary.acts["one"].sets == {}
