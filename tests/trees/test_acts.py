@@ -1,4 +1,4 @@
-"""What a hand does to the house is done with the power off that it needs off, and gas that was open is checked.
+"""A hand goes in with the power off that it needs off, and gas that was opened is checked for leaks.
 
 Common practice: a part comes out with the furnace off, an electrical part with it proved dead, and what lies
 before the service switch with its breaker off and the wire that comes in proved dead.
