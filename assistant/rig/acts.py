@@ -177,6 +177,7 @@ DEEDS: dict[str, Deed] = {
 
 def do(m: Machine, built: Settings, name: str) -> tuple[str, ...] | None:
     """Do it. The settings that were put back as built; None where no act of that name is known here."""
+    m.deeds.add(name)
     if name in DEEDS:
         DEEDS[name](m)
     elif name in RENEWS:

@@ -45,6 +45,7 @@ SECONDS = Ranges(((36000.0, "s", 1, 1),))
 METRES = Ranges(((2.0, "in", 1 / 0.0254, 2),))
 WATTS = Ranges(((1e5, "W", 1, 0),))
 DEGREES = Ranges(((300.0, "Fdiff", 1.8, 1),))
+FLOWS = Ranges(((10.0, "cfm", 2118.88, 0),))
 HERTZ = Ranges(((1e3, "Hz", 1, 2),))
 
 
@@ -67,6 +68,7 @@ RANGES: dict[str, Ranges] = {
     "duration": SECONDS,
     "length": METRES,
     "power": WATTS,
+    "airflow": FLOWS,
     "temperature_difference": DEGREES,
     "frequency": HERTZ,
 }

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 
-from assistant.rig import wiring
-from assistant.rig.air.blower import Air, at_turns
+from assistant.rig import drives, wiring
+from assistant.rig.air.blower import Air
+from assistant.rig.air.zoning import Zoning
 from assistant.rig.burner import fire as burning
 from assistant.rig.burner import igniter
 from assistant.rig.burner.gas import Gas, gas
 from assistant.rig.burner.heat import Heat
 from assistant.rig.burner.sequence import Board, Inputs
-from assistant.rig.burner.vent import INDUCER_TURNS, Draught, at_switch, draught
+from assistant.rig.burner.vent import INDUCER_TURNS, Draught, at_switch
 from assistant.rig.circuit import protection
-from assistant.rig.circuit.torque import table, turned
 from assistant.rig.electrics import Electrics
 from assistant.rig.part import Settings
 from assistant.rig.unit import Unit
@@ -26,15 +26,8 @@ CLOSES, OPENS = 1.0, 0.87
 """A pressure switch closes at its stamp and opens a little below."""
 CONDENSATE = 0.10 / 1200.0
 """Rise of water in a blocked trap while it fires, m/s (0.1 m in 20 min)."""
-FLOAT_AT, COLLECTOR = 0.03, 0.12
-"""Depths in m at which a float opens and at which the collector is full."""
-SYNCHRONOUS = 3600.0
-BLOWER_SYNCHRONOUS = 1200.0
-SLIPS = 200
-"""Currents are worked out anew for each 1/200 of slip."""
-STILL = Air(0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
-INDUCER_LOAD = 0.2
-"""N m of the inducer's wheel at design."""
+FLOAT_AT = 0.03
+"""Depth in m at which a float opens."""
 
 
 class Machine:
@@ -70,18 +63,19 @@ class Machine:
         self.inducer_slip = self.blower_slip = 1.0
         self.gas = Gas(0.0, 0.0, 0.0)
         self.draught = Draught(0.0, 0.0, 0.0, 0.0)
-        self.air = STILL
+        self.air = drives.STILL
         self.fire: burning.Fire | None = None
         self.lit_for = 0.0
         self.lighting = 0.0
-        self.panel_for = 0.0
+        self.zoning = Zoning(unit.features["zone_panel"] == "yes")
         self.breaker_heat = self.fuse_heat = self.plug_heat = 0.0
         self.flame_current = 0.0
         self.hottest = 293.0
         self.fuses = int(v["control_fuse.blown"])
         self.mishaps: list[str] = []
-        self._airs: dict[tuple[int, int], Air] = {}
-        self._inducer_key: tuple | None = None
+        self.deeds: set[str] = set()
+        self.airs: dict[tuple, Air] = {}
+        self.drawn: tuple | None = None
         self._was: dict[str, bool] = {}
 
     # -- what contacts are told by heat, air, water and hands
@@ -130,13 +124,11 @@ class Machine:
             calling = not v["thermostat.locked"]
         e.stat_wants["w"] = float(calling)
         e.stat_wants["g"] = float(
-            v["thermostat.fan"] == "on" or (v["thermostat.fan"] == "circulate" and self.time % 3600 < 1200)
+            v["thermostat.fan"] == "on"
+            or (v["thermostat.fan"] == "circulate" and self.time % 3600 < 1200)
+            or bool(v["thermostat.humidity_fan"] and v["humidifier.demand"])
         )
-        if self.unit.features["zone_panel"] == "yes":
-            heard = e.volts("zone.w", "panel.c") > 14 and e.volts("panel.r", "panel.c") > 18
-            self.panel_for = self.panel_for + seconds if heard else 0.0
-            passes = self.panel_for >= v["zone_panel.delay"] and not v["zone_panel.heat_locked"]
-            e.s["panel"] = float(passes and not v["zone_panel.relay_dead"])
+        self.zoning.step(self, seconds)
 
     # -- one step
 
@@ -149,8 +141,8 @@ class Machine:
         e.settle()
         self._board(seconds)
         self._igniter(seconds)
-        self._inducer(seconds)
-        self._blower(seconds)
+        drives.inducer(self, seconds)
+        drives.blower(self, seconds)
         self._burn(seconds)
         self._water(seconds)
         protection.step(self, seconds)
@@ -186,124 +178,6 @@ class Machine:
         else:
             e.s["igniter_ohm"] = cold
 
-    def _inducer(self, seconds: float) -> None:
-        e, v = self.e, self.v
-        volts = e.volts("inducer.inner", "inducer.neutral")
-        if volts > 1 or self.inducer_slip < 1:
-            motor = wiring.INDUCER.at(self.unit.frequency)
-            whole = v["inducer.main_open"] == 0
-            torques = table(
-                motor, wiring.INDUCER_FARAD * v["inducer.capacitor"], whole, not v["inducer.aux_open"], 0.5
-            )
-            wet = 0.25 if v["drain.level"] > 0.9 * COLLECTOR else 0.0
-            density = 466.0 / max(self.heat.stack, 293.0) * (0.55 + 0.45 * min(self.draught.flow, 1.5))
-            stuck = v["inducer.seized"]
-            slip = (
-                1.0
-                if stuck
-                else turned(
-                    self.inducer_slip,
-                    torques,
-                    volts,
-                    motor.synchronous,
-                    0.0006,
-                    INDUCER_LOAD * 1.33 * density,
-                    v["inducer.drag"] + wet,
-                    seconds,
-                )
-            )
-            self.inducer_slip = slip
-        e.s["inducer_slip"] = round(self.inducer_slip * SLIPS) / SLIPS
-        turns = (1 - self.inducer_slip) * SYNCHRONOUS
-        flooded = min(v["drain.level"] / COLLECTOR, 1.0) if self.unit.condensing else 0.0
-        key = (
-            round(turns, -1),
-            round(self.heat.stack),
-            round(flooded, 2),
-            e.version,
-            self.hands["intake_open"],
-            self.hands["vent_open"],
-        )
-        if key != self._inducer_key:
-            self._inducer_key = key
-            settings: Mapping = v
-            if self.hands["intake_open"] or self.hands["vent_open"]:
-                settings = {**v, "intake.blocked": 0.0 if self.hands["intake_open"] else v["intake.blocked"]}
-                if self.hands["vent_open"]:
-                    settings["vent.blocked"] = 0.0
-            self.draught = draught(self.unit, settings, turns, self.heat.stack, flooded)
-
-    def _blower(self, seconds: float) -> None:
-        volts = self.e.volts("blower.inner", "blower.neutral")
-        if self.unit.features["blower"] == "psc":
-            self._split_capacitor(volts, seconds)
-        else:
-            self._electronic(volts, seconds)
-
-    def _split_capacitor(self, volts: float, seconds: float) -> None:
-        e, v = self.e, self.v
-        if volts > 1 or self.blower_slip < 1:
-            size = float(e.features["size"])
-            motor = wiring.BLOWER.at(self.unit.frequency).sized(size)
-            farad = 0.0 if v["capacitor.open"] else wiring.BLOWER_FARAD * size * v["capacitor.share"]
-            farad = math.inf if v["capacitor.short"] else farad
-            torques = table(
-                motor, farad, not v["blower_motor.main_open"], not v["blower_motor.aux_open"], 0.2
-            )
-            turns = max((1 - self.blower_slip) * BLOWER_SYNCHRONOUS, 1.0)
-            air = self._air(turns)
-            load = air.shaft / (turns * math.pi / 30) * (BLOWER_SYNCHRONOUS / turns) ** 2
-            stuck = v["blower_motor.seized"] or v["wheel.jammed"]
-            self.blower_slip = (
-                1.0
-                if stuck
-                else turned(
-                    self.blower_slip,
-                    torques,
-                    volts,
-                    motor.synchronous,
-                    0.05 * size,
-                    load,
-                    v["blower_motor.drag"] * size + 0.02,
-                    seconds,
-                )
-            )
-        e.s["blower_slip"] = round(self.blower_slip * SLIPS) / SLIPS
-        self.air = self._air((1 - self.blower_slip) * BLOWER_SYNCHRONOUS)
-
-    def _electronic(self, volts: float, seconds: float) -> None:
-        e, v = self.e, self.v
-        turns = self.air.turns
-        fed = volts > 85 and e.s["blower"] and not v["blower_harness.command_open"]
-        stuck = v["blower_motor.seized"] or v["wheel.jammed"] or v["blower_motor.module_dead"]
-        most = self._air(1500.0).flow if fed else 0.0
-        if not fed or stuck:
-            wanted = 0.0
-        elif most < self.unit.design_flow:
-            wanted = 1500.0
-        else:
-            low, high = 0.0, 1500.0
-            for _ in range(25):
-                middle = (low + high) / 2
-                low, high = (
-                    (middle, high) if self._air(middle).flow < self.unit.design_flow else (low, middle)
-                )
-            wanted = high
-        turns += (wanted - turns) * (1 - math.exp(-seconds / 6))
-        self.air = self._air(turns if turns > 5 else 0.0)
-        watts = max(self.air.shaft / 0.75 + 8.0, 8.0)
-        e.s["ecm_ohm"] = round(120.0 * 120.0 * 0.62 / watts, 1)
-
-    def _air(self, turns: float) -> Air:
-        if turns < 5:
-            return STILL
-        key = (round(turns), self.e.version)
-        if key not in self._airs:
-            if len(self._airs) > 4000:
-                self._airs.clear()
-            self._airs[key] = at_turns(self.unit, self.v, key[0])
-        return self._airs[key]
-
     def _burn(self, seconds: float) -> None:
         unit, v, e = self.unit, self.v, self.e
         self.gas = gas(unit, v, e.valve_open)
@@ -317,7 +191,7 @@ class Machine:
             self.lit_for = seconds if self.lighting >= 2 else 0.0
         else:
             self.lighting = 0.0
-        rise = (self.air.after_furnace - self.air.before_blower) / (2 * unit.static_rated)
+        rise = self.air.ducts.lift / (2 * unit.static_rated)
         blown = 1.2 * v["exchanger.breach"] * rise
         share = 0.0
         if self.lit_for > 0:
@@ -329,7 +203,13 @@ class Machine:
         else:
             self.fire, ohm, rolls = None, math.inf, 0.0
         self.flame_current = 0.0 if self.hands["rod_off"] else e.flame_current(ohm)
-        self.heat.step(unit, seconds, share, self.air.flow, v["room.temperature"], rolls)
+        self.heat.step(unit, seconds, share, self.air.flow, self.returns(), rolls)
+
+    def returns(self) -> float:
+        """Temperature of the air that enters the furnace, what a bypass brings back mixed in, K."""
+        room, flow = self.v["room.temperature"], self.air.flow
+        back = self.air.ducts.bypass
+        return room if flow <= 0 or back <= 0 else room + (self.heat.supply - room) * min(back / flow, 0.9)
 
     def _water(self, seconds: float) -> None:
         v = self.v
@@ -369,7 +249,7 @@ class Machine:
 
     def _notice(self) -> None:
         now = {
-            "inducer.runs": (1 - self.inducer_slip) * SYNCHRONOUS > 0.3 * INDUCER_TURNS,
+            "inducer.runs": (1 - self.inducer_slip) * drives.SYNCHRONOUS > 0.3 * INDUCER_TURNS,
             "pressure_switch.closes": bool(self.e.s["pressure"]),
             "ignitor.glows": self.igniter > burning.GLOWS_AT,
             "valve.opens": self.e.valve_open and not self.v["gas_valve.stuck_shut"],

@@ -41,6 +41,7 @@ KIT: dict[str, Instrument] = {
             "insulation",
             "power",
             "temperature_difference",
+            "airflow",
         ),
     ),
 }
@@ -203,6 +204,7 @@ TAKES: dict[str, Callable[[Taking, tuple[str, ...], Instrument], float | str]] =
             "length",
             "power",
             "temperature_difference",
+            "airflow",
         )
     },
 }

@@ -27,10 +27,10 @@ PRESSURES: dict[str, Callable[[Machine], float]] = {
     "hose.burner_box": lambda m: m.hoses()[1],
     "flue.sample": _draft,
     "room.air": lambda m: -m.v["room.pull"],
-    "static.return": lambda m: m.air.before_filter,
-    "static.filter": lambda m: m.air.before_blower,
-    "static.furnace": lambda m: m.air.after_furnace,
-    "static.supply": lambda m: m.air.plenum,
+    "static.return": lambda m: m.air.ducts.before_filter,
+    "static.filter": lambda m: m.air.ducts.before_blower,
+    "static.furnace": lambda m: m.air.ducts.after_furnace,
+    "static.supply": lambda m: m.air.ducts.plenum,
 }
 """Pa against the room."""
 
@@ -39,6 +39,11 @@ def _dial(m: Machine) -> float:
     """Seconds for one turn of the meter's dial with only the furnace on."""
     flow = m.gas.flow * m.unit.input / m.unit.heating_value
     return m.unit.dial / flow if flow > 1e-9 else math.inf
+
+
+def _register(zone: str) -> Callable[[Machine], float]:
+    """Air that comes out of a zone's registers, m3/s."""
+    return lambda m: m.air.ducts.runs.get(zone, 0.0)
 
 
 def _lights_after(m: Machine) -> float:
@@ -68,6 +73,7 @@ AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
     ("percent", "room.air"): lambda m: m.v["room.gas"],
     ("concentration", "room.air"): _room_monoxide,
     ("duration", "meter.dial"): _dial,
+    **{("airflow", f"register.{zone}"): _register(zone) for zone in ("1", "2", "3")},
     ("duration", "cabinet"): _lights_after,
     ("length", "drain.pan"): lambda m: m.v["drain.level"],
     ("power", "blower.line"): lambda m: abs(m.e.solve().power("electronics").real),

@@ -7,7 +7,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.rig.burner import fire
-from assistant.rig.machine import COLLECTOR, Machine
+from assistant.rig.drives import COLLECTOR
+from assistant.rig.machine import Machine
 
 Look = Callable[[Machine], str]
 
@@ -68,6 +69,7 @@ def _glow(m: Machine) -> str:
     return "bright and beside the gas" if m.v["igniter.place"] else "bright and at the gas"
 
 
+AT_BURNERS = {"clean_burners", "fit_gas_parts", "set_igniter", "fit_igniter", "clean_rod", "fit_rod"}
 SHORTS = (
     "cable.r_c_ohm",
     "cable.w_c_ohm",
@@ -164,6 +166,8 @@ LOOKS: dict[str, Look] = {
     "panel.held": _panel_held,
     "feed.kind": lambda _m: "wired through a service switch",
     "supply.swing": _swing,
+    "gas.history": lambda m: m.v["gas_parts.history"],
+    "burners.touched": lambda m: "touched" if m.deeds & AT_BURNERS else "not touched",
     "stat.rate": lambda m: m.v["thermostat.rate"],
     "air.from": lambda m: "through a pipe from outdoors" if m.unit.condensing else "from the room",
     "air.opening": lambda m: m.v["room.opening"],

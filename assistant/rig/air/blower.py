@@ -8,9 +8,9 @@ reasoned). Blocked shares shut area: resistance goes with 1 / (1 - b)^2.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
+from assistant.rig.air.ducts import Bypass, Flows, Path, Run, meet, shut
 from assistant.rig.part import Settings
 from assistant.rig.unit import Unit
 
@@ -27,15 +27,16 @@ MOST_STATIC = 2.0
 
 @dataclass(frozen=True)
 class Air:
-    """`flow` in m3/s, statics in Pa against the room, `turns` in 1/min, `shaft` in W."""
+    """Flows and pressures of the ducts, `turns` of the wheel in 1/min, power at its shaft in W."""
 
-    flow: float
+    ducts: Flows
     turns: float
-    before_filter: float
-    before_blower: float
-    after_furnace: float
-    plenum: float
     shaft: float
+
+    @property
+    def flow(self) -> float:
+        """Through the blower, m3/s."""
+        return self.ducts.total
 
 
 def curve(share: float) -> float:
@@ -49,42 +50,33 @@ def curve(share: float) -> float:
     return 2 * (0.9 - 1.307 * (share - 0.694) - 1.609 * (share - 0.694) * (share - 1))
 
 
-def _shut(blocked: float) -> float:
-    return 1 / (1 - min(blocked, 0.995)) ** 2
+def path(unit: Unit, v: Settings, runs: tuple[Run, ...], bypass: Bypass | None) -> Path:
+    """Return, filter, coil and the ducts behind the plenum, as they stand."""
+    rated, flow = unit.static_rated, unit.design_flow
+    ducts = shut(v["ducts.small"]) * shut(v["registers.shut"])
+    coil = COIL * rated / flow**2 * shut(v["coil.matted"]) if v["coil.fitted"] else 0.0
+    strainer = (FILTER * rated * shut(v["filter.clog"]), flow, 1.5)
+    return Path(RETURN * rated / flow**2 * ducts, strainer, coil, runs, bypass)
 
 
-def losses(v: Settings, coil: bool) -> Callable[[float], tuple[float, float, float, float]]:
-    """Drops of return, filter, coil and supply over the rated static, by flow over design."""
-    ducts = _shut(v["ducts.small"])
-    pulled = RETURN * _shut(v["registers.shut"]) * ducts
-    strained = FILTER * _shut(v["filter.clog"])
-    cooled = COIL * _shut(v["coil.matted"]) if coil else 0.0
-    pushed = SUPPLY * _shut(v["registers.shut"]) * ducts
-    return lambda q: (pulled * q * q, strained * q**1.5, cooled * q * q, pushed * q * q)
+def supply_drop(unit: Unit, v: Settings) -> float:
+    """Drop of the supply ducts at design flow with every damper open, Pa."""
+    return SUPPLY * unit.static_rated * shut(v["ducts.small"]) * shut(v["registers.shut"])
 
 
-def at_turns(unit: Unit, v: Settings, turns: float) -> Air:
+def at_turns(unit: Unit, v: Settings, turns: float, ducts: Path) -> Air:
     """Flow and statics with the wheel at a speed."""
     speed = turns / TURNS
     grip = (1 - v["wheel.slips"]) * (1 - v["wheel.caked"])
-    if speed * grip < 0.01:
-        return Air(0.0, turns, 0.0, 0.0, 0.0, 0.0, 0.0)
-    drops = losses(v, bool(v["coil.fitted"]))
-    low, high = 0.0, 2.0 * speed
-    for _ in range(40):
-        q = (low + high) / 2
-        lift = curve(q / (speed * grip)) * (speed * grip) ** 2
-        low, high = (q, high) if lift > sum(drops(q)) else (low, q)
-    pulled, strained, cooled, pushed = drops(q)
-    rated = unit.static_rated
-    size = unit.design_flow / REFERENCE_FLOW
-    shaft = SHAFT * size * speed**2 * (0.15 * speed + 0.85 * q) * (1 - v["wheel.slips"])
-    return Air(
-        q * unit.design_flow,
-        turns,
-        -pulled * rated,
-        -(pulled + strained) * rated,
-        (cooled + pushed) * rated,
-        pushed * rated,
-        shaft,
-    )
+    turned = speed * grip
+    if turned < 0.01:
+        return Air(Flows(0.0, 0.0, 0.0, 0.0, 0.0, {}, 0.0), turns, 0.0)
+    flow = unit.design_flow
+
+    def lift(q: float) -> float:
+        return curve(q / flow / turned) * turned**2 * unit.static_rated
+
+    met = meet(ducts, lift, 2.0 * speed * flow)
+    share = met.total / flow
+    shaft = SHAFT * flow / REFERENCE_FLOW * speed**2 * (0.15 * speed + 0.85 * share) * (1 - v["wheel.slips"])
+    return Air(met, turns, shaft)

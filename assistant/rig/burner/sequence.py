@@ -177,7 +177,7 @@ class Board:
         valve = phase in ("trial", "run")
         lit = phase == "run" or (phase == "trial" and seen.flame)
         self.hot_for = self.hot_for + seconds if lit else 0.0
-        if phase == "run" and self.hot_for >= BLOWER_ON:
+        if (phase == "run" and self.hot_for >= BLOWER_ON) or phase == "open":
             self.heat_run_on = BLOWER_OFF
         elif phase != "run":
             self.heat_run_on = max(0.0, self.heat_run_on - seconds)

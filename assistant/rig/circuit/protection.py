@@ -9,13 +9,18 @@ from __future__ import annotations
 import math
 
 BREAKER_TRIPS, BREAKER_SECONDS, MAGNET = 1.3, 100.0, 8.0
+LUG_WATTS = 6.0
+"""Watts in a terminal that warm a small breaker as much as its rated current does (reasoned)."""
 FUSE_BLOWS, FUSE_SECONDS = 1.8, 2.0
 PLUG_BLOWS, PLUG_SECONDS = 1.6, 12.0
 
 
-def heated(heat: float, share: float, time_constant: float, seconds: float) -> float:
-    """Heat after `seconds` at current `share` (of rating); 1 is what the rating itself comes to."""
-    target = share * share
+def heated(heat: float, share: float, time_constant: float, seconds: float, beside: float = 0.0) -> float:
+    """Heat after `seconds` at current `share` (of rating); 1 is what the rating itself comes to.
+
+    `beside`: heat that comes in from a bad terminal, in the same measure.
+    """
+    target = share * share + beside
     return target + (heat - target) * math.exp(-seconds / time_constant)
 
 
@@ -25,7 +30,8 @@ def step(machine, seconds: float) -> None:
     solution = e.solve()
     line = abs(solution.current("breaker"))
     share = line / (v["breaker.rating"] * v["breaker.trips_at"])
-    machine.breaker_heat = heated(machine.breaker_heat, share, BREAKER_SECONDS, seconds)
+    lug = line**2 * v["breaker.lug_ohm"] / LUG_WATTS
+    machine.breaker_heat = heated(machine.breaker_heat, share, BREAKER_SECONDS, seconds, lug)
     if v["breaker.handle"] == "on" and (machine.breaker_heat > BREAKER_TRIPS or share > MAGNET):
         v["breaker.handle"] = "tripped"
         machine.breaker_heat = 1.0

@@ -35,7 +35,7 @@ COMPONENTS = (
         {"share": 1.0, "open": 0, "short": 0},
         {
             "open": change("it is open", nominal={"open": 1}),
-            "weak": graded("it has lost capacitance", "share", 0.7, 0.45, 0.15),
+            "weak": graded("it has lost capacitance", "share", 0.7, 0.45, 0.05),
             "shorted": change("it is shorted", nominal={"short": 1}),
         },
     ),

@@ -55,11 +55,18 @@ COMPONENTS = (
     Component(
         "gas_parts",
         "orifices and regulator spring",
-        {"area": 1.0, "spring": 1.0, "fuel": "natural"},
+        {"area": 1.0, "spring": 1.0, "fuel": "natural", "history": "nothing to be learned"},
         {
-            "propane orifices": change("orifices for LP on natural gas", nominal={"area": 0.62}),
-            "natural orifices": change("orifices for natural gas on LP", nominal={"area": 1.62}),
-            "wrong spring": change("a spring for LP on natural gas", nominal={"spring": 2.6}),
+            "propane orifices": change(
+                "orifices for LP on natural gas", nominal={"area": 0.62, "history": "converted by halves"}
+            ),
+            "natural orifices": change(
+                "orifices for natural gas on LP",
+                nominal={"area": 1.62, "history": "never converted for this gas"},
+            ),
+            "wrong spring": change(
+                "a spring for LP on natural gas", nominal={"spring": 2.6, "history": "converted by halves"}
+            ),
         },
     ),
     Component(

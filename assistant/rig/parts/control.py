@@ -20,7 +20,12 @@ COMPONENTS = (
             "primary open": change("its primary winding is burnt through", nominal={"primary_open": 1}),
             "secondary open": change("its secondary winding is burnt through", nominal={"secondary_open": 1}),
             "weak": graded("burnt turns: its voltage falls under load", "secondary_ohm", 9.0, 15.0, 22.0),
-            "shorted": graded("shorted turns in its primary", "core_ohm", 100.0, 25.0, 8.0),
+            "shorted": change(
+                "shorted turns in its primary",
+                {"primary_ohm": 5.0, "core_ohm": 2.0},
+                {"primary_ohm": 0.8, "core_ohm": 0.6},
+                {"primary_ohm": 0.2, "core_ohm": 0.2},
+            ),
             "wrong tap": change("its primary is on the 240 V tap", nominal={"ratio": 0.11}),
         },
     ),

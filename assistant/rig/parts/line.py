@@ -26,7 +26,7 @@ COMPONENTS = (
             "open": change("its contacts do not close although the handle is on", nominal={"open": 1}),
             "tripped": change("it has tripped", nominal={"handle": "tripped"}),
             "off": change("its handle is off", nominal={"handle": "off"}),
-            "weak": graded("it trips at a share of its rating", "trips_at", 0.5, 0.35, 0.2),
+            "weak": graded("it trips at a share of its rating", "trips_at", 0.28, 0.24, 0.15),
             "loose lug": graded("a loose or burnt terminal at the breaker", "lug_ohm", 0.15, 0.5, 2.0),
             "wrong size": change("smaller than the plate asks", nominal={"rating": 5.0}),
         },

@@ -1,4 +1,4 @@
-"""The 24 V side: transformer, fuse, float switch, thermostat and its cable, zone panel."""
+"""The 24 V side: transformer, fuse, float switch, thermostat and its cable."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from assistant.rig.circuit.network import CLOSED, OPEN, Network
 from assistant.rig.circuit.transformer import Transformer
 from assistant.rig.part import Settings
-from assistant.rig.wiring.common import COIL_OHM, INPUT_OHM, LOGIC_OHM, PANEL_RATIO, contact
+from assistant.rig.wiring.common import COIL_OHM, INPUT_OHM, LOGIC_OHM, contact
 
 
 def build(n: Network, zoned: bool) -> None:
@@ -41,11 +41,13 @@ def build(n: Network, zoned: bool) -> None:
     n.branch("y_c_short", "y", "outdoor.common", OPEN)
     n.branch("float_lead", "r", "float.feed", CLOSED)
     n.branch("float_switch", "float.feed", "float.load", 0.02)
-    hot, heat, common = ("panel.r", "zone.w", "panel.c") if zoned else ("float.load", "w", "c")
+    hot, heat, fan, common = (
+        ("panel.r", "zone.w", "zone.g", "panel.c") if zoned else ("float.load", "w", "g", "c")
+    )
     n.branch("cable_r", hot, "stat.r", 0.32)
     n.branch("cable_w", "stat.w", heat, 0.32)
     n.branch("cable_c", "stat.c", common, 0.32)
-    n.branch("cable_g", "stat.g", "g", 0.32)
+    n.branch("cable_g", "stat.g", fan, 0.32)
     n.branch("cable_y", "stat.y", "y", 0.32)
     n.branch("stat_w", "stat.r", "stat.w", OPEN)
     n.branch("stat_g", "stat.r", "stat.g", OPEN)
@@ -54,17 +56,9 @@ def build(n: Network, zoned: bool) -> None:
     for a, b in (("r", "c"), ("w", "c"), ("r", "w"), ("r", "g"), ("g", "c")):
         n.branch(f"{a}_{b}_short", f"stat.{a}", f"stat.{b}", OPEN)
         n.branch(f"{a}_{b}_stray", f"stat.{a}", f"stat.{b}", 1.0, farad=1.5e-9)
-    n.branch("panel_source", "panel.c", "panel.inner", 1.4)
-    n.branch("panel_fuse", "panel.inner", "panel.r", CLOSED)
-    n.branch("zone_input", "zone.w", "panel.c", INPUT_OHM)
-    n.branch("panel_logic", "panel.r", "panel.c", 200.0)
-    n.branch("panel_feed", "float.load", "panel.rh", 0.3)
-    n.branch("panel_relay", "panel.rh", "panel.w", OPEN)
-    n.branch("panel_wire", "panel.w", "w" if zoned else "panel.nothing", 0.3)
-    n.branch("panel_common", "panel.c_out", "c", 0.3)
 
 
-def update(n: Network, v: Settings, s: Mapping[str, float], features: Mapping[str, object]) -> None:
+def update(n: Network, v: Settings, s: Mapping[str, float]) -> None:
     """Bring it to the settings and the state."""
     n.set("primary_pin", ohm=contact(not v["board_plugs.primary_open"]))
     n.set("primary_winding", ohm=contact(not v["transformer.primary_open"], 0.001))
@@ -109,8 +103,3 @@ def update(n: Network, v: Settings, s: Mapping[str, float], features: Mapping[st
     n.set("stat_load", ohm=contact(v["thermostat.needs_c"] and seated, 300.0))
     for a, b in (("r", "c"), ("w", "c"), ("r", "w"), ("r", "g"), ("g", "c")):
         n.set(f"{a}_{b}_short", ohm=v[f"cable.{a}_{b}_ohm"])
-    zoned = features["zone_panel"] == "yes"
-    n.set("panel_source", volt=PANEL_RATIO * v["service.volts"] if zoned and s["panel_power"] else 0)
-    n.set("panel_fuse", ohm=contact(not v["zone_panel.fuse"]))
-    n.set("panel_relay", ohm=contact(zoned and s["panel"]))
-    n.set("panel_wire", ohm=OPEN if v["panel_wire.w_open"] else 0.3)
