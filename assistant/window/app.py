@@ -6,7 +6,7 @@ import sys
 from collections.abc import Callable, Sequence
 from types import TracebackType
 
-from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtCore import QTimer
 from PySide6.QtGui import QFontDatabase, QFontInfo, QPalette
 from PySide6.QtWidgets import QApplication
 
@@ -66,10 +66,7 @@ def dress(app: QApplication, palette: QPalette | None = None) -> None:
     app.setFont(font)
     if palette is not None:
         app.setPalette(palette)
-    app.setStyleSheet(look.sheet(look.inks(app.palette())))
-    watch = getattr(app, "_fault_trail_watch", None)
-    if watch is None:
-        app._fault_trail_watch = _PaletteWatch(app)
+    look.follow_palette()
 
 
 def load_font() -> str:
@@ -77,20 +74,3 @@ def load_font() -> str:
     for name in FONT_FILES:
         QFontDatabase.addApplicationFont(str(resources_folder() / "font" / name))
     return QFontInfo(QApplication.font()).family()
-
-
-class _PaletteWatch(QObject):
-    """Writes the style sheet anew when the system changes between light, dark and high contrast."""
-
-    def __init__(self, app: QApplication) -> None:
-        super().__init__(app)
-        self._app, self._last = app, look.sheet(look.inks(app.palette()))
-        app.installEventFilter(self)
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if watched is self._app and event.type() == QEvent.Type.ApplicationPaletteChange:
-            sheet = look.sheet(look.inks(self._app.palette()))
-            if sheet != self._last:
-                self._last = sheet
-                self._app.setStyleSheet(sheet)
-        return False

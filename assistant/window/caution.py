@@ -57,7 +57,7 @@ class CautionSign(QFrame):
     def __init__(self, caution: Caution, full: bool, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.caution, self.full = caution, full
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         word = caution.word.upper()
         said = caution.full if full else caution.short
         self.setAccessibleName(f"{word}: {said}")

@@ -100,6 +100,14 @@ def sheet(ink: Inks) -> str:
     return _SHEET % name
 
 
+def follow_palette() -> None:
+    """Write the application's style sheet anew where the palette's inks have changed since."""
+    app = QApplication.instance()
+    wanted = sheet(inks(app.palette()))
+    if app.styleSheet() != wanted:
+        app.setStyleSheet(wanted)
+
+
 def _light(colour: QColor) -> bool:
     return ratio(colour, QColor("black")) > ratio(colour, QColor("white"))
 
@@ -125,7 +133,8 @@ QLabel[accent="true"] { color: %(accent)s; }
 QFrame#line { background: %(rule)s; border: none; max-height: 1px; min-height: 1px; }
 QFrame#banner { background: %(wash)s; border: none; border-left: 4px solid %(accent)s; }
 QLineEdit { background: %(paper)s; border: none; border-bottom: 2px solid %(edge)s; padding: 2px 4px;
-            selection-background-color: %(accent)s; selection-color: %(on_accent)s; }
+            selection-background-color: %(accent)s; selection-color: %(on_accent)s;
+            placeholder-text-color: %(soft)s; }
 QLineEdit:focus, QPlainTextEdit:focus { border-bottom: 3px solid %(accent)s; }
 QLineEdit:read-only { border-bottom: 2px dotted %(edge)s; }
 QPlainTextEdit, QListWidget { background: %(paper)s; border: 1px solid %(edge)s; padding: 4px; }

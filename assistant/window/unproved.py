@@ -45,9 +45,7 @@ class UnprovedList(QWidget):
         inside.setObjectName("side")
         rows = QVBoxLayout(inside)
         rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(2)
-        for name in names:
-            rows.addWidget(label(f"– {name}", look.SMALL, soft=True))
+        rows.addWidget(label("\n".join(f"– {name}" for name in names), look.SMALL, soft=True))
         rows.addStretch(1)
         scroll.setWidget(inside)
         column.addWidget(scroll, 1)

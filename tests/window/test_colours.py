@@ -88,6 +88,20 @@ def test_what_is_painted_can_be_read(at, qapp, name, way):
     assert seen >= 3
 
 
+@pytest.mark.parametrize("name", ["light", "dark"])
+def test_hints_in_empty_lines_can_be_read(at, qapp, name):
+    """They are text too."""
+    dress(qapp, PALETTES[name]())
+    hand = at("to_volts")
+    hand.window.open("put_down")
+    hand.rest()
+    hand.page.listed.setFocus()
+    hand.rest()
+    image = hand.page.find.grab().toImage().copy(0, 4, 300, 34)
+    colours = [image.pixelColor(x, y) for x in range(image.width()) for y in range(image.height())]
+    assert contrast(max(colours, key=_light), min(colours, key=_light)) >= 4.5
+
+
 def _light(colour):
     return 0.2126 * colour.redF() + 0.7152 * colour.greenF() + 0.0722 * colour.blueF()
 

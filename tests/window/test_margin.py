@@ -59,5 +59,5 @@ def test_how_many_are_still_unproved_is_always_shown(at):
     hand.rest()
     from PySide6.QtWidgets import QLabel
 
-    said = [label.text() for label in hand.page.unproved.findChildren(QLabel)]
+    said = "\n".join(label.text() for label in hand.page.unproved.findChildren(QLabel))
     assert "– Blower motor winding open" in said

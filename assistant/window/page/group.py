@@ -51,7 +51,7 @@ class GroupPage(StepPage):
             )
         grid = QGridLayout()
         grid.setHorizontalSpacing(14)
-        grid.setVerticalSpacing(6)
+        grid.setVerticalSpacing(3)
         for column, share in enumerate((4, 3, 4)):
             grid.setColumnStretch(column, share)
         for number, reading in enumerate(ask.readings, 1):

@@ -50,7 +50,7 @@ class StepPage(Page):
         self.show_essential()
         if self.common is not None:
             self._told(self.common)
-        self.column.addLayout(self.beside)
+        self.column.addLayout(self.beside, 1)
         self._draw(self.points())
         self.unproved = UnprovedList(driver)
         self.side_column.addWidget(self.unproved, 1)
