@@ -16,19 +16,17 @@ class Action:
 
 
 ACTIONS = (
-    Action("put_down", "Put down a reading", "F2", "a reading you already have, in any order"),
+    Action("put_down", "Put down a reading", "F2", "one you already have, in any order"),
     Action("unproved", "Still unproved", "F3", "what can still be the fault"),
-    Action("back", "Go back", "F4", "to any step taken; the house stays as it is"),
+    Action("back", "Go back", "F4", "to any step; the house stays as it is"),
     Action("notes", "Note or photo", "F5", "words or a picture for the trail"),
-    Action("as_found", "As found", "F6", "code light, switch, thermostat, before anything is touched"),
-    Action("take_along", "Next readings", "F7", "a list to print or save and take to the unit"),
-    Action("hazard", "Hazard", "F8", "gas, carbon monoxide, people unwell, fire damage, hot panel, water"),
+    Action("as_found", "As found", "F6", "before anything is touched"),
+    Action("take_along", "Next readings", "F7", "a list to take to the unit"),
+    Action("hazard", "Hazard", "F8", "gas, people unwell, fire, hot panel, water"),
     Action("pause", "Pause", "F9", "waiting for a part, or for another day"),
-    Action("leave", "Hand over", "F10", "open points, name and address, sign, report"),
+    Action("leave", "Hand over", "F10", "open points, name, signature, report"),
     Action("drawing", "Large drawing", "F11", "the spot, as large as the window"),
-    Action(
-        "instrument", "Instrument", "Ctrl+I", "which of the shop's meters the next readings are taken with"
-    ),
+    Action("instrument", "Instrument", "Ctrl+I", "which of the shop's meters"),
     Action("more", "More", "F12", "this list, as buttons"),
     Action("help", "Keys", "F1", "every key of this window"),
 )

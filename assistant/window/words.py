@@ -4,6 +4,7 @@ plain.
 
 from __future__ import annotations
 
+import re
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -152,5 +153,8 @@ def spoken(ask: Ask, vocabulary: Vocabulary) -> str:
 
 
 def plain_answer(answer: str) -> str:
-    """An answer as the walk wrote it down, with vocabulary names made plain."""
-    return answer.replace("_", " ")
+    """An answer as the walk wrote it down, for a margin: names made plain, and without what a zero or an
+    OL may be at most (the step itself says it).
+    """
+    short = re.sub(r": at most [^:;]+(?=[:;]|$)|: the top of the range is not known", "", answer)
+    return short.replace("_", " ")

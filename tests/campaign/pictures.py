@@ -167,10 +167,53 @@ def scenes(root: Path) -> Iterator[tuple[str, Callable[[Window], None]]]:
         yield name, aside("to_dead_proof", name)
 
 
+def demo(folder: Path) -> None:
+    """The demo visit on the shipped trees, each question as it is asked, in the wide window."""
+    from assistant.house.reader import read
+    from assistant.resources import resources_folder, trees_folder
+    from assistant.trail.live import LiveVisit
+    from assistant.tree.library import read_folder
+    from assistant.walk.entries import complaints_of, events_of, read_entries
+    from assistant.window.session import Driver
+
+    library = read_folder(trees_folder())
+    path = resources_folder() / "demo" / "visit.yaml"
+    entries, problems = read_entries(read(path.read_bytes(), str(path)))
+    assert not problems, problems
+    complaints = library.vocabulary.complaints
+    names = complaints_of(entries, {c.tree: c.name for c in complaints.values() if c.tree})
+    with tempfile.TemporaryDirectory() as root:
+        live = LiveVisit.start(
+            Path(root) / "demo", library, tuple((n, complaints[n].words) for n in names), at=AT
+        )
+        driver = Driver(live, now=lambda: AT)
+        window = Window(Desk(Path(root) / "visits"))
+        window.resize(*SIZES["wide"])
+        window.show()
+        window.show_visit(driver)
+        shown = None
+        for number, entry in enumerate(entries):
+            if driver.ask() != shown:
+                shown = driver.ask()
+                window.show_ask()
+                settle()
+                name = (shown.step or shown.kind).replace(".", "-")
+                window.grab().save(str(folder / f"demo-{number:02d}-{name}.png"))
+            for make in events_of(entry, AT):
+                event = make(live.visit)
+                if event is not None:
+                    window.page.driver.send(event)
+        window.close()
+
+
 def main(folder: Path, only: list[str]) -> None:
-    """Every page into `folder`, or those named in `only`."""
+    """Every page into `folder`, or those named in `only`; `demo` alone gives the demo visit."""
     folder.mkdir(parents=True, exist_ok=True)
     app = QApplication([])
+    if only == ["demo"]:
+        dress(app, app.palette())
+        demo(folder)
+        return
     light = app.palette()
     for colours, palette in (("light", light), ("dark", look.dark_palette())):
         dress(app, palette)

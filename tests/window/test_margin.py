@@ -14,6 +14,16 @@ def test_notes_are_numbered_and_say_question_and_answer(at):
     assert "the circuit" in said[4] and "$" not in "".join(said)
 
 
+def test_a_note_says_no_more_than_it_must(at):
+    """What a display's zero may be at most stands on the step, not in the margin."""
+    hand = at("to_ohms")
+    assert (
+        hand.window.margin.notes.item(4)
+        .text()
+        .endswith("121.4 V: live; 0 V: dead; 0 V: dead; 0 V: dead; 121.2 V: live")
+    )
+
+
 def test_the_latest_note_is_in_sight(at):
     """Scrolled to the end, as in a notebook."""
     hand = at("to_proof")

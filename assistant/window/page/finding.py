@@ -21,7 +21,7 @@ def fact_words(record: Record, driver: Driver) -> str:
     """A fact in one line: what was asked, what was read, what that means, when."""
     step = next((taken.step for taken in reversed(driver.visit.history) if record in taken.records), None)
     asked = words.question_at(driver.library, step) if step else words.plain(record.name)
-    read = record.computed or f"{asked}: {record.echo}"
+    read = record.computed or f"{asked}: {words.plain_answer(record.echo)}"
     verdict = f" – {record.verdict.words}" if record.verdict and record.verdict.bands else ""
     return f"{read}{verdict} ({words.clock(record.at)})"
 

@@ -36,7 +36,7 @@ class BackPage(AsidePage):
         self.steps = Listing("Steps taken, the latest first", 100)
         for taken in reversed(driver.visit.path):
             asked = words.question_at(driver.library, taken.step)
-            item = QListWidgetItem(f"{taken.number}. {asked} – {taken.answer}")
+            item = QListWidgetItem(f"{taken.number}. {asked} – {words.plain_answer(taken.answer)}")
             item.setData(0x0100, taken.step)
             self.steps.addItem(item)
             if taken.step == step and self.steps.currentRow() < 0:

@@ -26,7 +26,7 @@ class MorePage(AsidePage):
             button = BigButton(f"{action.words} ({action.key})", digit, action.says)
             button.clicked.connect(lambda _=False, name=action.name: self.opens.emit(name))
             self.buttons.append(button)
-        shelf = BigButton("Close this visit", "", "back to the list of visits; it stays open there")
+        shelf = BigButton("Close this visit", "", "it stays open in the list")
         shelf.clicked.connect(lambda: self.opens.emit("shelf"))
         self.buttons.append(shelf)
         self.column.addLayout(self.grid)
