@@ -1,4 +1,5 @@
-"""Pictures of every page, light and dark, at 1024x600 and wide: `python tests/campaign/pictures.py FOLDER`.
+"""Pictures of every page, light and dark, at 1024x600 and wide: `python tests/campaign/pictures.py
+FOLDER` (a temporary one when not given).
 
 QT_SCALE_FACTOR=2 gives the same at twice the scale, QT_QPA_PLATFORM=xcb under Xvfb the same on a real screen.
 """
@@ -240,4 +241,6 @@ def main(folder: Path, only: list[str]) -> None:
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]), sys.argv[2:])
+    where = Path(sys.argv[1]) if len(sys.argv) > 1 else Path(tempfile.mkdtemp(prefix="fault-trail-pictures-"))
+    main(where, sys.argv[2:])
+    print(f"{len(list(where.glob('*.png')))} pictures in {where}")
