@@ -101,3 +101,16 @@ def test_trees_with_an_error_are_not_walked(tmp_path: Path, capsys: pytest.Captu
     assert replay(tmp_path, "- no_heat.kind: oil", "--trees", str(trees)) == 2
     assert "no_heat.yaml:" in capsys.readouterr().err
     assert not (tmp_path / "out").exists()
+
+
+def test_a_heater_that_the_tree_does_not_know_leaves_the_complaint_open(tmp_path: Path) -> None:
+    """Nothing was measured, so nothing is settled: the customer's page says what is still to do."""
+    replay(tmp_path, "- no_heat.kind: oil\n- no_heat.not_covered: go on")
+    live = LiveVisit.take_up(tmp_path / "out")
+    live.close()
+
+    assert live.visit.complaints[0].status == "open"
+    assert live.ask().choices == ("no_heat",)
+    text = (tmp_path / "out" / "report.txt").read_text(encoding="utf-8")
+    assert "Find out what is wrong" in text
+    assert "Nothing that we know of" not in text

@@ -32,7 +32,6 @@ GO_ON = {
 say it."""
 WORN = "It had worn out with use. We looked for anything that could have damaged it and found nothing."
 NOT_FOUND = "We looked for a reason and found none this time."
-NOTHING_FOUND = "Nothing had failed."
 
 Told = Callable[[Record], Measured]
 
@@ -75,26 +74,20 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
     done = tuple(acts[act].say if act in acts else act for act in found.repaired)
     proof = tuple(tell(record) for record in found.proof_records if record.verdict and record.verdict.bands)
     return FoundForCustomer(
-        _what_was_wrong(finding.customer, done=not finding.fault or found.proof in ("proved", "none")),
+        _sentence(finding.customer),
         how,
         _why(found, finding),
         done,
         proof,
         _proved(found),
         found.proof == "proved",
+        finding.fault,
     )
-
-
-def _what_was_wrong(words: str, done: bool) -> str:
-    """A tree's sentences for the customer: the first says what was wrong, what follows says that it was put
-    right. Until that is proved only the first is told."""
-    first, stop, rest = words.partition(". ")
-    return _sentence(words if done or not rest else f"{first}{stop.strip()}")
 
 
 def _why(found: Found, finding: Finding) -> tuple[str, ...]:
     if not finding.fault:
-        return (NOTHING_FOUND, _sentence(finding.reason)) if finding.reason else (NOTHING_FOUND,)
+        return (_sentence(finding.reason),) if finding.reason else ()
     said = [_sentence(_cause_words(cause)) for cause in found.causes if cause.outcome == "found"]
     if not said and found.concluded:
         said.append(WORN if found.concluded == "worn" else NOT_FOUND)

@@ -130,7 +130,7 @@ def _complaint(complaint: ComplaintForCustomer) -> Iterator[Block]:
 
 
 def _found(found: FoundForCustomer) -> Iterator[Block]:
-    yield Heading("What was wrong" if found.why[:1] != ("Nothing had failed.",) else "What we found", 3)
+    yield Heading("What was wrong" if found.failed else "What we found", 3)
     yield Words(found.what)
     if found.how:
         yield Heading("How we know", 3)

@@ -71,6 +71,8 @@ class FoundForCustomer:
     proof: tuple[Measured, ...]
     proved: str
     works: bool
+    failed: bool = True
+    """False where nothing was at fault."""
 
 
 @dataclass(frozen=True)

@@ -38,7 +38,8 @@ def leave_finding(visit: Visit) -> Visit:
     finding = visit.found[-1].finding
     assert isinstance(finding, Finding)
     if not finding.fault:
-        return ended(_with(visit, proof="none"), "settled", finding.reason)
+        # Where nothing was measured nothing is settled: the tree only says that it can't help here.
+        return ended(_with(visit, proof="none"), "settled" if finding.shows else "open", finding.reason)
     return _cause(visit, 0)
 
 

@@ -155,16 +155,6 @@ def test_an_unfinished_visit_says_what_is_still_to_do_and_what_could_still_be_fo
     assert "We left the power to the heater off." in found.customer.cautions
 
 
-def test_what_was_put_right_is_told_only_when_it_is_proved():
-    """A tree's sentence for the customer may go on with the repair; a report written before it is done must
-    not."""
-    from assistant.report.customer import _what_was_wrong
-
-    words = "The part was weak. It was replaced. It runs."
-    assert _what_was_wrong(words, done=False) == "The part was weak."
-    assert _what_was_wrong(words, done=True) == words
-    assert _what_was_wrong("the part was weak", done=False) == "The part was weak."
-
 
 def test_a_proof_that_failed_is_told_as_that():
     clock = Clock().to_finding().go_on().saw("dirty")
@@ -238,7 +228,7 @@ def test_nothing_wrong_is_told_kindly():
     clock.typed_all({"t_supply": "120", "t_return": "70"}).go_on()
     (complaint,) = clock.story().customer.complaints
     assert complaint.found[0].what == "The heat works today."
-    assert complaint.found[0].why == ("Nothing had failed.", "The rise is in range.")
+    assert complaint.found[0].why == ("The rise is in range.",)
 
 
 def test_a_reading_put_down_before_it_was_asked_is_marked():
