@@ -74,7 +74,7 @@ class OneResetAtMost(Property):
         return act.counts == "reset" or bool(re.search(r"\breset\b.*\bbreaker\b", act.say, re.IGNORECASE))
 
     def fails(self, resets, house, tree, step):
-        if isinstance(step, Look) and "tripped" in step.choices:
+        if isinstance(step, Look) and "tripped" in step.choices and tree.name != "tripped_breaker":
             end = tree.steps[step.choices["tripped"].to]
             if not isinstance(end, (HandOver, Stop)):
                 return "a tripped breaker is another walk"
@@ -380,7 +380,6 @@ EDITS = [
 ]
 MORE_ACTS = b"""
 acts:
-  reset_breaker: {say: Close the tripped handle, line: live, counts: reset}
   bridge_limit: {say: Bridge the limit for one start, undo: bridge_out}
   bridge_out: {say: Take the bridge off the limit}
 """

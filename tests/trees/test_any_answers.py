@@ -12,9 +12,10 @@ from assistant.walk.event import Cannot, Event, Read, Saw, Typed, Watched
 from assistant.walk.visit import asked, fold
 
 NUMBERS = range(300)
-FIRST = {"no_heat": ("kind", "room"), "zone_spillover": ("kind",)}
+FIRST = {"tripped_breaker": ("kind", "panel", "room", "which"),
+         "no_heat": ("kind", "room"), "zone_spillover": ("kind",)}
 """Steps of each tree that are answered as usual, or nearly every walk would end there."""
-MANY_ENDS = {"no_heat": 35, "zone_spillover": 30}
+MANY_ENDS = {"tripped_breaker": 30, "no_heat": 35, "zone_spillover": 30}
 ENERGIZED = {"ac_voltage", "ac_current", "dc_current"}
 
 
