@@ -37,7 +37,7 @@ def inducer(m: Machine, seconds: float) -> None:
         motor = wiring.INDUCER.at(m.unit.frequency)
         whole = v["inducer.main_open"] == 0
         torques = table(
-            motor, wiring.INDUCER_FARAD * v["inducer.capacitor"], whole, not v["inducer.aux_open"], 0.5
+            motor, wiring.INDUCER_FARAD * v["inducer.capacitor"], whole, not v["inducer.start_open"], 0.5
         )
         wet = 0.25 if v["drain.level"] > 0.9 * COLLECTOR else 0.0
         density = 466.0 / max(m.heat.stack, 293.0) * (0.55 + 0.45 * min(m.draught.flow, 1.5))
@@ -58,7 +58,7 @@ def inducer(m: Machine, seconds: float) -> None:
         )
         m.inducer_slip = slip
     e.s["inducer_slip"] = round(m.inducer_slip * SLIPS) / SLIPS
-    turns = (1 - m.inducer_slip) * SYNCHRONOUS
+    turns = (1 - m.inducer_slip) * SYNCHRONOUS * m.unit.frequency / 60
     flooded = min(v["drain.level"] / COLLECTOR, 1.0) if m.unit.condensing else 0.0
     key = (
         round(turns, -1),
@@ -94,10 +94,11 @@ def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
         motor = wiring.BLOWER.at(m.unit.frequency).sized(size)
         farad = 0.0 if v["capacitor.open"] else wiring.BLOWER_FARAD * size * v["capacitor.share"]
         farad = math.inf if v["capacitor.short"] else farad
-        torques = table(motor, farad, not v["blower_motor.main_open"], not v["blower_motor.aux_open"], 0.2)
-        turns = max((1 - m.blower_slip) * BLOWER_SYNCHRONOUS, 1.0)
+        torques = table(motor, farad, not v["blower_motor.main_open"], not v["blower_motor.start_open"], 0.2)
+        synchronous = motor.synchronous * 30 / math.pi
+        turns = max((1 - m.blower_slip) * synchronous, 1.0)
         air = _air(m, turns)
-        load = air.shaft / (turns * math.pi / 30) * (BLOWER_SYNCHRONOUS / turns) ** 2
+        load = air.shaft / (turns * math.pi / 30) * (synchronous / turns) ** 2
         stuck = v["blower_motor.seized"] or v["wheel.jammed"]
         m.blower_slip = (
             1.0
@@ -114,7 +115,7 @@ def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
             )
         )
     e.s["blower_slip"] = round(m.blower_slip * SLIPS) / SLIPS
-    m.air = _air(m, (1 - m.blower_slip) * BLOWER_SYNCHRONOUS)
+    m.air = _air(m, (1 - m.blower_slip) * BLOWER_SYNCHRONOUS * m.unit.frequency / 60)
 
 
 def _electronic(m: Machine, volts: float, seconds: float) -> None:

@@ -31,6 +31,7 @@ from assistant.rig.unit import REFERENCE, Unit, with_features
 __all__ = ["CannotMeasure", "NotDone", "Rig"]
 
 IDLE = 10.0
+JUST_HEARD = 5.0
 BEFORE_ARRIVAL = 900.0
 """Seconds that the house has been asked for heat before the visit begins."""
 
@@ -118,7 +119,7 @@ class Rig:
 
     def act(self, name: str) -> None:
         """Do what house.yaml calls `name`. Raises NotDone for what is unknown here."""
-        self._told, self._begun = len(self.machine.events), self.machine.time
+        self._forget()
         put_right = acts.do(self.machine, self.built, name)
         if put_right is None:
             raise NotDone(f"nobody knows here how to do '{name}'")
@@ -134,7 +135,14 @@ class Rig:
         new = self.machine.events[self._told :]
         begun, self._begun = self._begun, self.machine.time
         self._told = len(self.machine.events)
-        return [(name, at - begun) for name, at in new]
+        return [(name, max(at - begun, 0.0)) for name, at in new]
+
+    def _forget(self) -> None:
+        """An act begins: what was heard longer ago belongs to what was done before."""
+        events, now = self.machine.events, self.machine.time
+        while self._told < len(events) and events[self._told][1] < now - JUST_HEARD:
+            self._told += 1
+        self._begun = now
 
     def set(self, changes: Iterable[tuple[str, Value]]) -> None:
         """Change settings as a fault does, while the house stands. Raises KeyError for an unknown one."""

@@ -50,7 +50,7 @@ class Machine:
             "lifted": False,
             "hose_off": False,
             "tee": False,
-            "drain_open": False,
+            "drain_off": False,
             "intake_open": False,
             "vent_open": False,
             "ports": "shut",
@@ -65,6 +65,7 @@ class Machine:
         self.draught = Draught(0.0, 0.0, 0.0, 0.0)
         self.air = drives.STILL
         self.fire: burning.Fire | None = None
+        self.blown = False
         self.lit_for = 0.0
         self.lighting = 0.0
         self.zoning = Zoning(unit.features["zone_panel"] == "yes")
@@ -214,7 +215,7 @@ class Machine:
     def _water(self, seconds: float) -> None:
         v = self.v
         blocked = v["drain.blocked"] or v["drain.frozen"] or v["drain.pump_dead"]
-        if self.hands["drain_open"] or not blocked:
+        if self.hands["drain_off"] or not blocked:
             v["drain.level"] = max(0.0, v["drain.level"] - 0.002 * seconds)
         elif self.unit.condensing and self.lit_for > 0:
             v["drain.level"] = min(0.15, v["drain.level"] + CONDENSATE * seconds)
@@ -256,6 +257,10 @@ class Machine:
             "burner.lights": self.lit_for > 0,
             "flame.holds": self.lit_for >= 10,
             "blower.runs": self.air.turns > 300,
+            "blower.stops": self.air.turns < 30 and self.blown,
         }
+        self.blown = self.blown or now["blower.runs"]
         self.events += [(name, self.time) for name, is_so in now.items() if is_so and not self._was.get(name)]
+        if now["blower.stops"]:
+            self.blown = False
         self._was = now

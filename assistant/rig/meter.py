@@ -16,7 +16,16 @@ from assistant.quantity.kind import KINDS
 from assistant.rig import display_ranges as shown
 from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
 from assistant.rig.machine import Machine
-from assistant.rig.points import AIR, CLAMPS, PRESSURES, TWISTED, UNPLUGGED, VACUUMS, ohm_branches
+from assistant.rig.points import (
+    AIR,
+    BEHIND_PLUG,
+    CLAMPS,
+    PRESSURES,
+    TWISTED,
+    UNPLUGGED,
+    VACUUMS,
+    ohm_branches,
+)
 
 LIVE = 0.8
 """More than this across the leads upsets ohms, V."""
@@ -118,6 +127,8 @@ class Taking:
             return "Err"
         pair = frozenset((a, b))
         only, without = ohm_branches(self.m, a, b), UNPLUGGED.get(pair, ())
+        if only is not None:
+            a, b = BEHIND_PLUG.get(a, a), BEHIND_PLUG.get(b, b)
         return self.m.e.ohms(a, b, only, without, TWISTED.get(pair)) + kit.lead_resistance
 
     def _added_coil(self, kit: Instrument) -> float:
@@ -128,8 +139,12 @@ class Taking:
         return ohm + kit.lead_resistance
 
     def _live(self, a: str, b: str) -> bool:
+        """Whether more than stray voltage stands there: 100 kohm would not pull it down."""
         e = self.m.e
-        return max(e.volts(a, b), e.volts(a, "ground"), e.volts(b, "ground")) > LIVE
+        e.solve()
+        pairs = [(a, b), (a, "ground"), (b, "ground")]
+        loaded = e.net.solve(e.frequency, [(x, y, 1e-5) for x, y in pairs if x != y])
+        return max(abs(loaded.between(x, y)) for x, y in pairs) > LIVE
 
     def _insulation(self, points: tuple[str, ...], kit: Instrument) -> float | str:
         return self._ohms(points, Instrument(kit.name, kit.covers))

@@ -177,6 +177,8 @@ LOADS = {
     "primary.line": (*_PRIMARY, "primary_leak"),
 }
 """A load's plug off, read to the metal round it."""
+BEHIND_PLUG = {"inducer.line": "inducer.pin", "igniter.line": "igniter.pin"}
+"""With a plug off, its load is read at the load's own pins."""
 UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
     frozenset(("box.line", other)): ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "branch_load")
     for other in ("box.neutral", "ground")

@@ -115,7 +115,7 @@ SIGNATURES = {
         1.5,
     ),
     "inducer burnt, amps": (
-        {"inducer.main_open": 1, "inducer.aux_open": 1},
+        {"inducer.main_open": 1, "inducer.start_open": 1},
         "ac_current",
         ("inducer.line",),
         "A",

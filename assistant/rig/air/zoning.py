@@ -76,8 +76,8 @@ class Zoning:
         heats = [zone for zone in ZONES if self.calls[zone] == "heat"]
         fans = [zone for zone in ZONES if self.calls[zone] == "fan"]
         self.heat_for = self.heat_for + seconds if heats else 0.0
-        cut = v["zone_panel.cut_out"]
-        self.too_hot = too_hot = m.heat.supply > (cut - COOLS if self.too_hot else cut)
+        cut = v["zone_panel.hot_limit"]
+        self.too_hot = too_hot = m.heat.discharge > (cut - COOLS if self.too_hot else cut)
         passes = self.heat_for >= v["zone_panel.delay"] and not v["zone_panel.heat_locked"] and not too_hot
         s["panel"] = float(passes and not v["zone_panel.relay_dead"])
         s["panel_g"] = float(

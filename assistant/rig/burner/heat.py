@@ -13,12 +13,16 @@ HELD = 105.0
 """Seconds in which the exchanger takes up its design heat: its heat capacity over its conductance."""
 AIR_HEAT = 1.2014 * 1005.0
 """Standard air, J per m3 and K."""
-STILL = 0.03
+STILL = 0.06
 """Share of design flow that rises by itself with the blower off."""
 DESIGN_TRANSFER = 1.079
 """Keeps the design rise where the exchanger's heat is all in the air: x / (1 - exp(-x)) at design."""
 SEEN_BY_LIMIT = 0.095
 """Share of exchanger heat that a limit sees beside the air (radiation)."""
+
+
+SENSOR_LAG = 45.0
+"""Time constant of a sensor in a well or in still air, s."""
 
 
 @dataclass
@@ -30,6 +34,8 @@ class Heat:
     limit: float = 293.0
     rollout: float = 293.0
     stack: float = 293.0
+    discharge: float = 293.0
+    """What a sensor in the plenum shows, a minute or so behind the air."""
 
     def step(
         self, unit: Unit, seconds: float, fire: float, air_flow: float, return_air: float, rolls_out: float
@@ -47,6 +53,7 @@ class Heat:
         reached = (1 - math.exp(-transfer)) * DESIGN_TRANSFER
         self.supply = return_air + (self.exchanger - return_air) * min(reached, 1.0)
         felt = self.supply + SEEN_BY_LIMIT * (self.exchanger - self.supply)
+        self.discharge += (self.supply - self.discharge) * (1 - math.exp(-seconds / SENSOR_LAG))
         self.limit += (felt - self.limit) * (1 - math.exp(-seconds / 40))
         rolled = (
             300.0 + 0.2 * (self.exchanger - 293.0) * (fire > 0) + 400.0 * min(rolls_out, 1.0) * (fire > 0)

@@ -8,7 +8,7 @@ COMPONENTS = (
         "blower motor",
         {
             "main_open": 0,
-            "aux_open": 0,
+            "start_open": 0,
             "seized": 0,
             "drag": 0.0,
             "leak_ohm": 1e10,
@@ -19,7 +19,7 @@ COMPONENTS = (
         },
         {
             "open": change("its main winding is open", nominal={"main_open": 1}),
-            "start winding open": change("its auxiliary winding is open", nominal={"aux_open": 1}),
+            "start winding open": change("its auxiliary winding is open", nominal={"start_open": 1}),
             "stuck": change("its bearing has seized", nominal={"seized": 1}),
             "drag": graded("a worn bearing drags", "drag", 1.2, 2.0, 3.0),
             "ground": graded("its winding is shorted to the case", "leak_ohm", 30.0, 0.4, 0.1),

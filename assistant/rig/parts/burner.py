@@ -106,14 +106,16 @@ COMPONENTS = (
     Component(
         "igniter_harness",
         "wiring of the igniter",
-        {"hot_open": 0, "neutral_open": 0, "look": "tight and bright"},
+        {"hot_open": 0, "neutral_open": 0, "plug_open": 0, "look": "tight and bright"},
         {
             "hot open": change(
                 "its hot wire is broken", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
             ),
+            "neutral open": change(
+                "its neutral wire is broken", nominal={"neutral_open": 1, "look": "pin backed out or burnt"}
+            ),
             "plug open": change(
-                "its plug makes no contact on the neutral",
-                nominal={"neutral_open": 1, "look": "pin backed out or burnt"},
+                "its plug makes no contact", nominal={"plug_open": 1, "look": "pin backed out or burnt"}
             ),
         },
     ),

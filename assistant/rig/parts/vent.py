@@ -11,7 +11,7 @@ COMPONENTS = (
         "inducer",
         {
             "main_open": 0,
-            "aux_open": 0,
+            "start_open": 0,
             "capacitor": 1.0,
             "drag": 0.0,
             "seized": 0,
@@ -19,7 +19,7 @@ COMPONENTS = (
             "leak_ohm": 1e10,
         },
         {
-            "open": change("its winding is burnt through", nominal={"main_open": 1, "aux_open": 1}),
+            "open": change("its winding is burnt through", nominal={"main_open": 1, "start_open": 1}),
             "stuck": change("its bearing has seized", nominal={"seized": 1}),
             "drag": graded("a worn bearing drags", "drag", 0.14, 0.18, 0.22),
             "wheel worn": graded(
@@ -32,14 +32,16 @@ COMPONENTS = (
     Component(
         "inducer_harness",
         "wiring of the inducer",
-        {"hot_open": 0, "neutral_open": 0, "look": "tight and bright"},
+        {"hot_open": 0, "neutral_open": 0, "plug_open": 0, "look": "tight and bright"},
         {
             "hot open": change(
                 "its hot wire is broken", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
             ),
+            "neutral open": change(
+                "its neutral wire is broken", nominal={"neutral_open": 1, "look": "pin backed out or burnt"}
+            ),
             "plug open": change(
-                "its plug makes no contact on the neutral",
-                nominal={"neutral_open": 1, "look": "pin backed out or burnt"},
+                "its plug makes no contact", nominal={"plug_open": 1, "look": "pin backed out or burnt"}
             ),
         },
     ),

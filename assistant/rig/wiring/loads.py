@@ -25,7 +25,8 @@ def build(n: Network, features: Mapping[str, object], frequency: float) -> None:
     psc, size = features["blower"] == "psc", float(features["size"])
     n.branch("inducer_relay", "board.line", "board.inducer", OPEN)
     n.branch("inducer_hot", "board.inducer", "inducer.line", 0.02)
-    n.branch("inducer_main", "inducer.line", "inducer.inner", 0.001)
+    n.branch("inducer_plug", "inducer.line", "inducer.pin", 0.01)
+    n.branch("inducer_main", "inducer.pin", "inducer.inner", 0.001)
     n.branch("inducer_capacitor", "inducer.inner", "inducer.aux", 0.5, farad=INDUCER_FARAD)
     motor = INDUCER.at(frequency)
     n.two_port(
@@ -34,14 +35,15 @@ def build(n: Network, features: Mapping[str, object], frequency: float) -> None:
         ("inducer.aux", "inducer.neutral"),
         winding(motor, 1.0),
     )
-    n.branch("inducer_short", "inducer.line", "inducer.neutral", OPEN)
+    n.branch("inducer_short", "inducer.pin", "inducer.neutral", OPEN)
     n.branch("inducer_return", "inducer.neutral", "board.neutral", 0.02)
     n.branch("inducer_leak", "inducer.inner", "cabinet", OPEN)
     n.branch("igniter_relay", "board.line", "board.igniter", OPEN)
     n.branch("igniter_hot", "board.igniter", "igniter.line", 0.02)
-    n.branch("igniter", "igniter.line", "igniter.neutral", 60.0)
+    n.branch("igniter_plug", "igniter.line", "igniter.pin", 0.01)
+    n.branch("igniter", "igniter.pin", "igniter.neutral", 60.0)
     n.branch("igniter_return", "igniter.neutral", "board.neutral", 0.02)
-    n.branch("igniter_leak", "igniter.line", "cabinet", OPEN)
+    n.branch("igniter_leak", "igniter.pin", "cabinet", OPEN)
     n.branch("blower_relay", "board.line", "blower.tap", OPEN)
     n.branch("blower_hot", "blower.tap", "blower.line", 0.02)
     n.branch("blower_return", "blower.neutral", "board.neutral", 0.02)
@@ -71,6 +73,7 @@ def update(
     n.set("inducer_relay", ohm=contact(s["inducer"]))
     n.set("inducer_hot", ohm=contact(not v["inducer_harness.hot_open"], 0.02))
     n.set("inducer_return", ohm=contact(not v["inducer_harness.neutral_open"], 0.02))
+    n.set("inducer_plug", ohm=contact(not v["inducer_harness.plug_open"]))
     n.set("inducer_main", ohm=contact(v["inducer.main_open"] != 1, 0.001))
     n.set("inducer_short", ohm=0.6 if v["inducer.main_open"] == 2 else OPEN)
     n.set("inducer_capacitor", farad=INDUCER_FARAD * v["inducer.capacitor"])
@@ -79,6 +82,7 @@ def update(
     n.set("igniter_relay", ohm=contact(s["igniter"]))
     n.set("igniter_hot", ohm=contact(not v["igniter_harness.hot_open"], 0.02))
     n.set("igniter_return", ohm=contact(not v["igniter_harness.neutral_open"], 0.02))
+    n.set("igniter_plug", ohm=contact(not v["igniter_harness.plug_open"]))
     n.set("igniter", ohm=OPEN if v["igniter.open"] else s["igniter_ohm"])
     n.set("igniter_leak", ohm=v["igniter.leak_ohm"])
     psc = features["blower"] == "psc"
@@ -89,7 +93,7 @@ def update(
     n.set("blower_return", ohm=contact(not v["blower_harness.neutral_open"], 0.02))
     n.set("blower_leak", ohm=v["blower_motor.leak_ohm"])
     n.set("blower_main", ohm=contact(not v["blower_motor.main_open"], 0.001))
-    n.set("blower_aux", ohm=contact(psc and not v["blower_motor.aux_open"], 0.001))
+    n.set("blower_aux", ohm=contact(psc and not v["blower_motor.start_open"], 0.001))
     n.set("capacitor_lead", ohm=contact(psc, 0.02))
     share = v["capacitor.share"]
     shorted = v["capacitor.short"]
