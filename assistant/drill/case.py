@@ -37,9 +37,11 @@ class Case:
         return int.from_bytes(hashlib.sha256(words.encode()).digest()[:6], "big")
 
 
-def cases(tree: str, complaint: str, faults: Mapping[str, Fault], samples: int, seed: int) -> list[Case]:
+def cases(
+    tree: str, complaint: str, faults: Mapping[str, Fault], samples: int, seed: int, healthy: bool = True
+) -> list[Case]:
     """All samples for one tree: every fault that makes its complaint at each degree without noise, wholly
-    walked at its nominal one, and `samples` times with noise; every other fault once; healthy houses.
+    walked at its usual one, and `samples` times with noise; every other fault once; healthy houses if wanted.
     """
     made: list[Case] = []
     for name, fault in faults.items():
@@ -51,14 +53,18 @@ def cases(tree: str, complaint: str, faults: Mapping[str, Fault], samples: int, 
         for number in range(samples):
             degree = Random(f"{seed}/{name}/{number}").choice(fault.degrees)
             made.append(Case(tree, name, degree, number, noisy=True))
-    made.append(Case(tree, HEALTHY))
+    return made + healthy_houses(tree, samples) if healthy else made
+
+
+def healthy_houses(tree: str, samples: int) -> list[Case]:
+    """The plain house, one house for each other feature, and noisy ones."""
+    made = [Case(tree, HEALTHY)]
     made += [
         Case(tree, HEALTHY, features=((feature, value),))
         for feature, values in FEATURES.items()
         for value in values[1:]
     ]
-    made += [Case(tree, HEALTHY, number=n, noisy=True) for n in range(samples * HEALTHY_PER_SAMPLE)]
-    return made
+    return made + [Case(tree, HEALTHY, number=n, noisy=True) for n in range(samples * HEALTHY_PER_SAMPLE)]
 
 
 def nominal(fault: Fault) -> str:

@@ -53,11 +53,9 @@ class Place:
 def every_test(library: Library, tree: Tree, complaint: str, rig: Rig) -> dict[str, Said]:
     """What each test of the tree says of this house. A test that can't be taken says so."""
     places: dict[tuple[str, ...], Place] = {(): _at_the_start(library, tree, complaint, rig)}
-    before, common = on_every_way(tree), start_of(tree)
+    before, common = on_every_way(tree), start_of(tree, library)
     said: dict[str, Said] = {}
-    for name in tests_of(tree):
-        if name not in before:
-            continue
+    for name in tests_of(tree, library):
         needed = tuple(
             step for step in before[name] if step not in common and lasts(tree.steps[step], library)
         )
@@ -69,7 +67,13 @@ def every_test(library: Library, tree: Tree, complaint: str, rig: Rig) -> dict[s
 def _at_the_start(library: Library, tree: Tree, complaint: str, rig: Rig) -> Place:
     """After what comes before the first test."""
     place = Place(rig, opened(library, complaint))
-    return _passed(place, tree, start_of(tree)[-1], jump=False)
+    last = start_of(tree, library)[-1:]
+    hand, visit = place.hand(), place.visit
+    for _ in range(MOST_ANSWERS):
+        if _ended(visit) or not last or any(taken.step == f"{tree.name}.{last[0]}" for taken in visit.path):
+            break
+        visit = hand.answer(visit)
+    return Place(rig, visit)
 
 
 def _set_up(
@@ -81,12 +85,11 @@ def _set_up(
     return places[needed]
 
 
-def _passed(place: Place, tree: Tree, name: str, jump: bool = True) -> Place:
-    """The place after the walk has gone past a step."""
-    visit = _jumped(place.visit, tree, name) if jump else place.visit
-    hand, seen = place.hand(), len(visit.path)
+def _passed(place: Place, tree: Tree, name: str) -> Place:
+    """The place after the walk was put to a step and has gone past it."""
+    visit, hand = _jumped(place.visit, tree, name), place.hand()
     for _ in range(MOST_ANSWERS):
-        if _left(visit, name, seen):
+        if _ended(visit) or visit.position.stack[0].step != name:
             break
         try:
             visit = hand.answer(visit)
@@ -103,14 +106,9 @@ def _jumped(visit: Visit, tree: Tree, name: str) -> Visit:
     return settle(replace(visit, position=position), AT)
 
 
-def _left(visit: Visit, name: str, seen: int) -> bool:
-    """Whether the walk has gone past the step, or has ended."""
+def _ended(visit: Visit) -> bool:
     position = visit.position
-    if position is None or position.stage != "walking" or not position.stack:
-        return True
-    if position.stack[0].step == name:
-        return False
-    return any(taken.step.partition(".")[2] == name for taken in visit.path[seen:]) or len(visit.path) > seen
+    return position is None or position.stage != "walking" or not position.stack
 
 
 def _said(place: Place, tree: Tree, name: str) -> Said:

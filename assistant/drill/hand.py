@@ -92,11 +92,10 @@ class Hand:
             act, wait = step.act, step.wait
         if act:
             try:
-                self.rig.act(act)
+                self.taking.act(act)
             except NotDone as problem:
                 self.undone.append(f"{ask.step}: {problem}")
-            if act in ("stat_on", "stat_call"):
-                self.taking.called_at = self.rig.time
+            if self.taking.fresh_call():  # nobody lets a start go by that is to be watched
                 return Did(AT, ask.step, self._waited(wait))
         self._waited(max(wait or 0.0, self._minutes(step) * 60 - (self.rig.time - begun)))
         return Did(AT, ask.step, wait)

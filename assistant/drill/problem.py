@@ -26,9 +26,9 @@ def problem_of(
 ) -> Problem:
     """`said` has every test's word on each fault, `ends` the step that each has to be told as."""
     names = sorted(said)
-    before, common = on_every_way(tree), start_of(tree)
+    before, common = on_every_way(tree), start_of(tree, library)
     tests = []
-    for name in tests_of(tree):
+    for name in tests_of(tree, library):
         if any(name not in said[fault] for fault in names):
             continue
         step = tree.steps[name]

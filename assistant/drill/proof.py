@@ -186,14 +186,14 @@ def together(proofs: Sequence[Proof]) -> dict[str, object]:
     each = {proof.tree: summary(proof) for proof in proofs}
     total: dict[str, object] = {}
     for key in next(iter(each.values()), {}):
-        values = [sums[key] for sums in each.values()]
-        weights = [sums["samples"] for sums in each.values()]
+        known = [(sums[key], sums["samples"]) for sums in each.values() if sums[key] is not None]
+        values = [value for value, _ in known]
         if key in COUNTS:
             total[key] = sum(values)
-        elif isinstance(values[0], dict):
+        elif values and isinstance(values[0], dict):
             total[key] = {name: sum(value[name] for value in values) for name in values[0]}
-        elif all(isinstance(value, (int, float)) for value in values):
-            total[key] = math.fsum(v * w for v, w in zip(values, weights, strict=True)) / (sum(weights) or 1)
+        elif values and isinstance(values[0], (int, float)):
+            total[key] = math.fsum(v * weight for v, weight in known) / (sum(w for _, w in known) or 1)
         else:
             total[key] = values[0] if len(values) == 1 else None
     return {**total, "trees": each}

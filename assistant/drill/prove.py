@@ -28,10 +28,12 @@ def prove(
     progress: Progress = lambda _done, _total: None,
     jobs: int | None = None,
     orders: bool = True,
+    healthy: bool = True,
 ) -> list[Proof]:
     """A proof for each of `trees` (all complaint trees where none is named).
 
-    `orders` False leaves out the best order, which takes as long as everything else. Deterministic by seed.
+    `orders` False leaves out the best order, which takes as long as everything else; `healthy` False the
+    healthy houses. Deterministic by seed.
     """
     matter = Matter(texts, files, seed)
     library, faults = matter.library(), matter.faults()
@@ -45,7 +47,7 @@ def prove(
             steady = [name for name, fault in own.items() if fault.comes_and_goes is None]
             tasks += [EveryTest(Case(tree, HEALTHY))]
             tasks += [EveryTest(Case(tree, name, nominal(faults[name]))) for name in steady]
-        tasks += cases(tree, complaint, faults, samples, seed)
+        tasks += cases(tree, complaint, faults, samples, seed, healthy)
     results = run(matter, tasks, progress, jobs)
     return [_proof(tree, chosen[tree], library, faults, tasks, results) for tree in chosen]
 

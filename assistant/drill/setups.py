@@ -6,35 +6,33 @@ from __future__ import annotations
 
 from assistant.house.model import Vocabulary
 from assistant.tree.library import Library
-from assistant.tree.model import Call, Compute, Do, Look, Measure, Step, Tree, Watch, ways_of
+from assistant.tree.model import Call, Do, Look, Measure, Step, Tree, Watch, ways_of
 
 TESTS = (Look, Measure, Watch)
 
 
-def start_of(tree: Tree) -> tuple[str, ...]:
-    """The steps from the start up to the first thing done: what is looked at before anything is touched."""
-    names: list[str] = []
-    name = tree.start
-    while name not in names:
-        names.append(name)
+def start_of(tree: Tree, library: Library) -> tuple[str, ...]:
+    """What comes before the tests: the first lasting thing done that most of them lie behind (a door held
+    open), and what lies on every way to it. Nothing where there is no such thing.
+    """
+    before = on_every_way(tree)
+    tests = [name for name in before if isinstance(tree.steps[name], TESTS)]
+    for name in before:
         step = tree.steps[name]
-        if isinstance(step, Do):
-            break
-        onward = {way.to for _, way in ways_of(step) if _goes_on(tree, way.to)}
-        if len(onward) != 1:
-            break
-        name = onward.pop()
-    return tuple(names)
+        behind = sum(name in before[test] for test in tests)
+        if isinstance(step, Do) and lasts(step, library) and 2 * behind > len(tests):
+            return (*before[name], name)
+    return ()
 
 
-def _goes_on(tree: Tree, name: str) -> bool:
-    return isinstance(tree.steps[name], (*TESTS, Compute, Do, Call))
-
-
-def tests_of(tree: Tree) -> tuple[str, ...]:
-    """The steps that tell faults apart, those before the first thing done left out."""
-    before = start_of(tree)
-    return tuple(name for name, step in tree.steps.items() if isinstance(step, TESTS) and name not in before)
+def tests_of(tree: Tree, library: Library) -> tuple[str, ...]:
+    """The steps behind the start that tell faults apart."""
+    before, start = on_every_way(tree), start_of(tree, library)
+    return tuple(
+        name
+        for name, step in tree.steps.items()
+        if isinstance(step, TESTS) and name in before and (not start or start[-1] in before[name])
+    )
 
 
 def on_every_way(tree: Tree) -> dict[str, tuple[str, ...]]:

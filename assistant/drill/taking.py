@@ -5,6 +5,7 @@ Several readings of one moment are taken in turn, a second each, as one person w
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
@@ -22,6 +23,9 @@ ONE_START, UNTIL_FIRE, FIRE_SHOWN, INDUCER_UP, AFTER_BLOWER, AFTER_CALL = 120, 3
 LONG_STEP = 5.0
 """Seconds between looks at a display that holds its extreme for minutes."""
 UNREADABLE = ("Err",)
+PLAIN = r"\bsuction\b|plain number"
+"""What is asked for like this is typed without its sign."""
+CALLS = ("stat_on", "stat_call")
 
 
 @dataclass(frozen=True)
@@ -40,6 +44,7 @@ class Taking:
         self.rig = rig
         self.instruments = instruments
         self.called_at: float | None = None
+        self.calling = True
 
     # -- the page
 
@@ -58,7 +63,7 @@ class Taking:
         text = self.rig.measure(reading.kind, reading.at, instrument)
         if text in UNREADABLE:
             raise CannotMeasure(f"the meter shows {text}")
-        return text
+        return text.removeprefix("-") if re.search(PLAIN, reading.ask.lower()) else text
 
     def round(self, wanted: Sequence[Wanted], shown: dict[str, str]) -> None:
         """Each of them once, the extreme kept where it is held."""
@@ -67,14 +72,20 @@ class Taking:
 
     def new_call(self) -> None:
         """Thermostat off until all stands still, and on again."""
-        self.rig.act("stat_off")
+        self.act("stat_off")
         self.rig.wait(AFTER_CALL)
-        self.call()
+        self.act("stat_on")
 
-    def call(self) -> None:
-        """Thermostat calling from here on."""
-        self.rig.act("stat_on")
-        self.called_at = self.rig.time
+    def act(self, name: str) -> None:
+        """Do something, and know whether a call was begun by it. Raises NotDone."""
+        self.rig.act(name)
+        if name in CALLS:
+            self.called_at = None if self.calling else self.rig.time
+            self.calling = True
+        elif name == "stat_off":
+            self.calling = False
+        else:
+            self.called_at = None
 
     def fresh_call(self) -> bool:
         """Whether the call was made a moment ago, so that a start can be watched from its beginning."""
@@ -116,11 +127,11 @@ class Taking:
     def _rest(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         moving = self.turning() or self.lit()
         if moving:
-            self.rig.act("stat_off")
+            self.act("stat_off")
             self.rig.wait(AFTER_CALL)
         self.round(wanted, shown)
         if moving:
-            self.call()
+            self.act("stat_on")
 
     def _start(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         if not self.fresh_call():
@@ -188,10 +199,10 @@ class Taking:
         self.round(wanted, shown)
 
     def _after_call(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
-        self.rig.act("stat_off")
+        self.act("stat_off")
         self.rig.wait(AFTER_CALL)
         self.round(wanted, shown)
-        self.call()
+        self.act("stat_on")
 
 
 MOMENTS: dict[str, Callable[[Taking, Sequence[Wanted], float, dict[str, str]], None]] = {

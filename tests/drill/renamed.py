@@ -1,0 +1,77 @@
+"""The same trees and faults with every step of the complaint trees, and every finding, under another name."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Mapping
+from pathlib import PurePosixPath
+
+import yaml
+
+
+def renamed(texts: Mapping[str, bytes], faults: bytes, seed: int) -> tuple[dict[str, bytes], bytes, dict]:
+    """New texts, a new file of faults, and the map from new to old names of steps."""
+    chance, new_texts, back = random.Random(seed), dict(texts), {}
+    numbers = iter(chance.sample(range(1000, 10000), 2000))
+    of_complaint: dict[str, dict[str, str]] = {}
+    for file, data in texts.items():
+        if file.startswith("complaint/"):
+            tree = _read(data)
+            own = {name: f"s{next(numbers)}" for name in tree["steps"]}
+            tree["start"] = own[tree["start"]]
+            tree["steps"] = {own[name]: _step(step, name, own) for name, step in tree["steps"].items()}
+            new_texts[file] = _text(tree)
+            back |= {new: old for old, new in own.items()}
+            of_complaint[PurePosixPath(file).stem] = own
+    written = _read(faults)
+    for fault in written["faults"].values():
+        own = of_complaint.get(fault["complaint"], {})
+        for field in ("finding", "absent"):
+            if field in fault:
+                fault[field] = own.get(fault[field], fault[field])
+        if "also" in fault:
+            fault["also"] = [own.get(name, name) for name in fault["also"]]
+    return new_texts, _text(written), back
+
+
+def _read(data: bytes) -> dict:
+    return yaml.load(data, yaml.BaseLoader)  # noqa: S506 - every scalar stays text
+
+
+def _text(data) -> bytes:
+    return yaml.safe_dump(data, default_style='"', sort_keys=False, allow_unicode=True, width=100).encode()
+
+
+def _step(step: dict, name: str, names: dict[str, str]) -> dict:
+    """A step with the ways of its own and of its bands under their new names."""
+    made = dict(step)
+    if "measure" in step and "readings" not in step:
+        made.setdefault("name", name)  # a reading without a name has its step's
+    for field in ("then", "close", "cannot", "choices", "missing"):
+        if field in made:
+            made[field] = _ways(made[field], names)
+    if "bands" in made:
+        made["bands"] = [_band(band, names) for band in made["bands"]]
+    if "readings" in made:
+        made["readings"] = {
+            key: {
+                **one,
+                **({"bands": [_band(band, names) for band in one["bands"]]} if "bands" in one else {}),
+            }
+            for key, one in made["readings"].items()
+        }
+    return made
+
+
+def _ways(ways, names: dict[str, str]):
+    return names[ways] if isinstance(ways, str) else {key: names[way] for key, way in ways.items()}
+
+
+def _band(band: dict, names: dict[str, str]) -> dict:
+    return {**band, "then": names[band["then"]]} if "then" in band else band
+
+
+def _reading(reading: dict, names: dict[str, str]) -> dict:
+    if "bands" not in reading:
+        return reading
+    return {**reading, "bands": [_band(band, names) for band in reading["bands"]]}

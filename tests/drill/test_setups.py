@@ -1,0 +1,68 @@
+"""What lies on every way to a step, and which of it stays."""
+
+from __future__ import annotations
+
+from houses import library
+
+from assistant.drill import setups
+from assistant.drill.setups import lasts, on_every_way, same, start_of
+from assistant.drill.trial import minutes_of_tree
+from assistant.tree.model import Do, ways_of
+
+TREE = library().trees["no_heat"]
+
+
+def every_path(name: str, limit: int = 200) -> list[list[str]]:
+    """Some of the paths to a step, found by walking back from it."""
+    before: dict[str, list[str]] = {}
+    for step in TREE.steps.values():
+        for _, way in ways_of(step):
+            before.setdefault(way.to, []).append(step.common.name)
+    paths, stack = [], [[name]]
+    while stack and len(paths) < limit:
+        path = stack.pop()
+        if path[-1] == TREE.start:
+            paths.append(path)
+        stack += [[*path, one] for one in before.get(path[-1], []) if one not in path]
+    return paths
+
+
+def test_what_is_called_on_every_way_is_on_every_path_there_is():
+    found = on_every_way(TREE)
+    for name in list(found)[::5]:
+        for path in every_path(name):
+            assert set(found[name]) <= set(path)
+
+
+def test_the_start_ends_with_the_door_held_open():
+    start = start_of(TREE, library())
+    assert start[0] == TREE.start
+    assert isinstance(TREE.steps[start[-1]], Do)
+    assert TREE.steps[start[-1]].act == "hold_door_switch"
+    assert not set(start) & set(setups.tests_of(TREE, library()))
+
+
+def test_a_hose_teed_in_stays_and_a_thermostat_turned_does_not():
+    steps = {
+        step.act: step
+        for tree in library().trees.values()
+        for step in tree.steps.values()
+        if isinstance(step, Do) and step.act
+    }
+    assert lasts(steps["tee_in"], library())
+    assert lasts(steps["drain_to_bucket"], library())
+    assert not lasts(steps["breaker_on"], library())
+    assert not lasts(steps["tee_out"], library())
+
+
+def test_two_steps_that_set_up_one_thing_have_one_name():
+    tees = [step for step in TREE.steps.values() if isinstance(step, Do) and step.act == "tee_in"]
+    assert len(tees) > 1
+    assert {same(step) for step in tees} == {"tee_in"}
+
+
+def test_minutes_of_a_procedure_walked_straight_through():
+    tree = library().trees["make_dead"]
+    assert minutes_of_tree(tree) == sum(
+        step.common.minutes for step in tree.steps.values() if step.common.minutes
+    )
