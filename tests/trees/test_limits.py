@@ -1,4 +1,4 @@
-"""The limits that decide what a customer pays for, held against a second statement of them (limits.yaml).
+"""The limits that decide what a customer pays for, held against a second statement of them (limits*.yaml).
 
 A band that is moved by a few percent still orders, still checks and still walks; only a second statement of
 its number sees it.
@@ -17,7 +17,13 @@ from assistant.quantity.kind import to_si
 from assistant.tree.limits import evaluate, parse_quantity
 from assistant.tree.model import Compute, Reading, readings_of
 
-STATED = yaml.safe_load((Path(__file__).parent / "limits.yaml").read_text(encoding="utf-8"))
+FILES = [yaml.safe_load(path.read_text(encoding="utf-8"))
+         for path in sorted(Path(__file__).parent.glob("limits*.yaml"))]
+STATED = {
+    "plate": {name: text for one in FILES for name, text in one.get("plate", {}).items()},
+    "bands": [row for one in FILES for row in one.get("bands", [])],
+    "safe": [row for one in FILES for row in one.get("safe", [])],
+}
 
 
 def in_si(text: str) -> float:
