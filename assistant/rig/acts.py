@@ -15,6 +15,7 @@ Deed = Callable[[Machine], None]
 RENEWS: dict[str, tuple[str, ...]] = {
     "set_thermostat": (
         "thermostat.mode",
+        "thermostat.habit",
         "thermostat.set",
         "thermostat.locked",
         "thermostat.batteries",

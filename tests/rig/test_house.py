@@ -9,7 +9,7 @@ import yaml
 from assistant.quantity.entry import Doubt, NotUnderstood, understand
 from assistant.quantity.instrument import Instrument
 from assistant.rig.fault_file import shipped
-from assistant.rig.house import CannotMeasure, NotDone, Rig
+from assistant.rig.house import CannotMeasure, NotDone, Rig, built
 from assistant.rig.meter import KIT
 from assistant.rig.points import AIR, PRESSURES
 from assistant.rig.see import LOOKS
@@ -224,40 +224,42 @@ def test_a_unit_can_have_only_what_houses_have():
     assert all(len(choices) >= 2 for choices in FEATURES.values())
 
 
-def test_nothing_in_the_rig_names_a_finding_or_a_step():
-    """Only the faults file may: rename every step and the rig would not notice."""
-    steps = {
-        name
-        for path in (ROOT / "trees").rglob("*.yaml")
-        for name in (read(path.read_text(encoding="utf-8")).get("steps") or {})
-    }
-    faults, _ = shipped()
-    findings = {f.finding for f in faults.values()}
-    words = set()
-    for section in (
-        "points",
-        "seen",
-        "acts",
-        "parts",
-        "plate",
-        "happens",
-        "circuits",
-        "hazards",
-        "complaints",
-    ):
-        words |= set(HOUSE[section])
-    texts = {
-        path.name: path.read_text(encoding="utf-8") for path in (ROOT / "assistant" / "rig").rglob("*.py")
-    }
-    named = {name for name in (steps | findings) - words if "_" in name}
-    found = {
-        (name, file)
-        for name in named
-        for file, text in texts.items()
-        if re.search(rf"[\"'.]{re.escape(name)}[\"']", text)
-    }
-    assert not found
-    assert len(named) > 50
+def test_only_the_faults_know_findings():
+    """No other file of the rig looks at a fault's finding, reads a tree, or names a step by its address."""
+    addresses = (
+        {
+            f"{path.stem}.{step}"
+            for path in (ROOT / "trees").rglob("*.yaml")
+            for step in read(path.read_text(encoding="utf-8")).get("steps") or ()
+        }
+        - set(HOUSE["points"])
+        - set(HOUSE["seen"])
+        - set(HOUSE["happens"])
+        - set(built(REFERENCE))
+    )
+    assert len(addresses) > 300
+    for path in (ROOT / "assistant" / "rig").rglob("*.py"):
+        text = path.read_text(encoding="utf-8")
+        if path.name not in ("fault.py", "fault_file.py"):
+            assert not re.search(r"\.(finding|absent|also|cause)\b", text), path.name
+        assert "trees_folder" not in text and not re.search(r"complaint/|procedure/", text), path.name
+        assert not addresses & set(re.findall(r"[\"']([a-z0-9_]+\.[a-z0-9_]+)[\"']", text)), path.name
+
+
+def test_other_names_of_findings_change_no_reading():
+    """The machine is the same whatever its fault's finding is called."""
+    from dataclasses import replace
+
+    fault = shipped()[0]["rod_coated"]
+    other = replace(fault, finding="x1", cause="x2", title="x3", complaint="x4")
+    shown = [
+        [
+            Rig(fault=f, arrives_after=45).measure("dc_current", ("board.rod", "rod")),
+            Rig(fault=f).see("code_light"),
+        ]
+        for f in (fault, other)
+    ]
+    assert shown[0] == shown[1]
 
 
 def test_a_meter_of_low_impedance_takes_a_ghost_away():
