@@ -224,8 +224,8 @@ class SupplyBeforeControl(Property):
 
 class OverheatAndLockout(Property):
     """8. Overheat ends with the heat source off and the blower looked at: on, or the call is taken off and
-    the blower is another walk. A failed ignition trial is a lockout that somebody clears before the next
-    trial (TM 5-4520-240-14)."""
+    the blower is another walk, in which nothing is lit before the blower has been seen to blow. A failed
+    ignition trial is a lockout that somebody clears before the next trial (TM 5-4520-240-14)."""
 
     start = frozenset()
 
@@ -243,11 +243,20 @@ class OverheatAndLockout(Property):
                 found.add("hot limit")
         if isinstance(step, Look) and step.sees == "blower.forced":
             found.add("blower runs" if way.answer == "runs" else "blower stands")
+        if tree.name == "blower_silent" and step.common.name == tree.start:
+            found.add("no air")
+        if isinstance(step, Look) and step.sees == "blower.does" and way.answer == "blows well":
+            found.discard("no air")
         return frozenset(found)
+
+    def hand_over(self, known, complaint):
+        return known - {"hot limit", "no air"}
 
     def fails(self, known, house, tree, step):
         if isinstance(step, Watch) and "burner.lights" in step.events and "failed trial" in known:
             return "another trial with the lockout not cleared"
+        if isinstance(step, Watch) and "burner.lights" in step.events and "no air" in known:
+            return "lit before the blower was seen to blow"
         if "hot limit" not in known or not isinstance(step, (Finding, HandOver)):
             return None
         if "blower runs" in known:
@@ -333,6 +342,7 @@ def test_every_path_of_the_shipped_trees_has_the_property(property_):
 
 
 NO_HEAT = "complaint/no_heat.yaml"
+NO_AIR = "complaint/blower_silent.yaml"
 # (property, what was spoiled, file, text that stands there once, text instead)
 EDITS = [
     (SafetyOnlyWithItsConditionNormal, "the limit's ohms before its temperature", NO_HEAT,
@@ -369,6 +379,10 @@ EDITS = [
      "{call: close_up, then: {done: restart}}", "{call: close_up, then: {done: call_heat}}"),
     (OverheatAndLockout, "a hot furnace left with the call on", NO_HEAT,
      "{runs: limit_cool, stands still: heat_off}", "{runs: limit_cool, stands still: to_blower}"),
+    (OverheatAndLockout, "fired with a blower that stands still", NO_AIR,
+     "stands still and silent: call_psc", "stands still and silent: psc_heat"),
+    (OverheatAndLockout, "a repaired blower fired before it was seen to blow", "proof/fan_test.yaml",
+     "stands still and silent: not_proved", "stands still and silent: cooked"),
     (NeverNoFaultAfterATrip, "a blown fuse and nothing found", NO_HEAT,
      "is: nothing after the fuse, then: fuse_blown}", "is: nothing after the fuse, then: works_now}"),
     (NotOnlyTheLink, "a new limit and no look at the air", NO_HEAT,

@@ -95,6 +95,10 @@ class Property:
         """The state after a step is left by a way."""
         return state
 
+    def hand_over(self, state, complaint: str):
+        """The state with which another complaint's walk begins."""
+        return state
+
     def fails(self, state, house, tree, step) -> str | None:
         """Why this step must not be asked here, or None."""
         return None
@@ -183,7 +187,7 @@ class Paths:
         if isinstance(step, HandOver):
             other = self.vocabulary.complaints[step.complaint].tree
             if other in self.library.trees:
-                self.run(other, None, state, frozenset())
+                self.run(other, None, (house, self.property.hand_over(more, step.complaint)), frozenset())
         if isinstance(step, (Finding, HandOver, Stop)):
             return
         for way in ways(step):

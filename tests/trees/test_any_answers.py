@@ -13,9 +13,9 @@ from assistant.walk.visit import asked, fold
 
 NUMBERS = range(300)
 FIRST = {"tripped_breaker": ("kind", "panel", "room", "which"),
-         "no_heat": ("kind", "room"), "zone_spillover": ("kind",)}
+         "no_heat": ("kind", "room"), "blower_silent": ("room", "flame_out"), "zone_spillover": ("kind",)}
 """Steps of each tree that are answered as usual, or nearly every walk would end there."""
-MANY_ENDS = {"tripped_breaker": 30, "no_heat": 35, "zone_spillover": 30}
+MANY_ENDS = {"tripped_breaker": 30, "no_heat": 35, "blower_silent": 25, "zone_spillover": 30}
 ENERGIZED = {"ac_voltage", "ac_current", "dc_current"}
 
 

@@ -18,6 +18,7 @@ AT_REST = {
     "no_heat.limit_face": "a limit keeps its heat",
     "no_heat.limit_face_cool": "a limit keeps its heat",
     "gas_dirt.pressure": "inlet at rest",
+    "motor_autopsy.told": "sizes by a rule, and the table inside the door",
     "gas_supply.pressure": "inlet at rest",
 }
 POINTS = shipped().vocabulary.points
