@@ -102,6 +102,8 @@ def _per_kind(
             problems.append(f"{where}: {name} names {quoted(str(kind))}, which is not in covers.{near}")
             continue
         asked_as = {"percent": "percent", "counts": "count"}.get(name, kind)
+        if name == "resolution" and kind == "temperature":
+            asked_as = "temperature_difference"  # a step of 0.1 F is no temperature near absolute zero
         value = _value(text, asked_as, f"{where}: {name} for {kind}", problems)
         if value is not None:
             values[kind] = value

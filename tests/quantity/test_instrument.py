@@ -189,3 +189,17 @@ def test_a_stated_resolution_counts_instead_of_the_digits_typed():
 
     assert (zero.lo, zero.hi) == pytest.approx((0.0, 0.35))
     assert (volts.lo, volts.hi) == pytest.approx((119.7, 120.3))
+
+
+def test_a_step_of_a_thermometer_is_a_difference():
+    """Ten counts of 0.1 F around 70 F: half a kelvin and a bit, not ten times 255 K."""
+    from assistant.quantity.entry import understand
+    from assistant.quantity.shop import read_instruments
+
+    thermometer = {"name": "probe", "covers": ["temperature"], "counts": "10"}
+    listed = [{**thermometer, "resolution": {"temperature": "0.1 F"}}]
+    instruments, problems = read_instruments(listed)
+    span = instruments["probe"].widen(understand("70", "temperature", "F"))
+
+    assert problems == []
+    assert span.width == pytest.approx(2 / 1.8)
