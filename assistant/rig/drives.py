@@ -34,7 +34,7 @@ def inducer(m: Machine, seconds: float) -> None:
     e, v = m.e, m.v
     volts = e.volts("inducer.inner", "inducer.neutral")
     if volts > 1 or m.inducer_slip < 1:
-        motor = wiring.INDUCER.at(m.unit.frequency)
+        motor = wiring.inducer_motor(m.unit.frequency)
         whole = v["inducer.main_open"] == 0
         torques = table(
             motor, wiring.INDUCER_FARAD * v["inducer.capacitor"], whole, not v["inducer.start_open"], 0.5
@@ -91,7 +91,7 @@ def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
     e, v = m.e, m.v
     if volts > 1 or m.blower_slip < 1:
         size = float(e.features["size"])
-        motor = wiring.BLOWER.at(m.unit.frequency).sized(size)
+        motor = wiring.blower_motor(m.unit.frequency, size)
         farad = 0.0 if v["capacitor.open"] else wiring.BLOWER_FARAD * size * v["capacitor.share"]
         farad = math.inf if v["capacitor.short"] else farad
         torques = table(motor, farad, not v["blower_motor.main_open"], not v["blower_motor.start_open"], 0.2)

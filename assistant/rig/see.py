@@ -64,7 +64,7 @@ def _swing(m: Machine) -> str:
 
 def _glow(m: Machine) -> str:
     """How it is at the end of a warm-up, judged by the last one."""
-    if m.hottest < fire.LIGHTS_AT:
+    if m.hottest < fire.LIGHTS_AT + 40:
         return "dull or patchy"
     return "bright and beside the gas" if m.v["igniter.place"] else "bright and at the gas"
 

@@ -14,8 +14,10 @@ Source: half-wave rectifier with a back voltage, textbooks of electronics (reaso
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 
+@lru_cache(maxsize=4096)
 def rectified(peak: float, ac_ohm: float, dc_ohm: float, flame_ohm: float) -> float:
     """Mean current through the flame, A; 0 without a flame (`flame_ohm` infinite) or without a voltage."""
     if not math.isfinite(flame_ohm) or peak <= 0:

@@ -50,9 +50,9 @@ def _zone(number: int) -> Component:
     return Component(
         f"zone{number}",
         f"thermostat and cable of zone {number}",
-        {"heat": 1, "fan": "auto", "humidity_fan": 0, "ghost_ohm": 1e10, "r_g_ohm": 1e10},
+        {"heat": 0, "fan": "auto", "humidity_fan": 0, "ghost_ohm": 1e10, "r_g_ohm": 1e10},
         {
-            "satisfied": change("it is warm enough there", nominal={"heat": 0}),
+            "calls": change("it is cold there and its thermostat calls for heat", nominal={"heat": 1}),
             "humidity runs fan": change("its humidity setting runs the fan", nominal={"humidity_fan": 1}),
             "fan on": change("its fan is on ON", nominal={"fan": "on"}),
             "fan circulates": change("its fan circulates on a timer", nominal={"fan": "circulate"}),

@@ -18,7 +18,9 @@ from assistant.rig.wiring.common import (
     DEFAULT_STATE,
     INDUCER,
     INDUCER_FARAD,
+    blower_motor,
     contact,
+    inducer_motor,
     winding,
 )
 
@@ -28,8 +30,10 @@ __all__ = [
     "DEFAULT_STATE",
     "INDUCER",
     "INDUCER_FARAD",
+    "blower_motor",
     "build",
     "contact",
+    "inducer_motor",
     "update",
     "winding",
 ]

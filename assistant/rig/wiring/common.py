@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from assistant.rig.circuit.motor import Induction
 from assistant.rig.circuit.network import CLOSED, OPEN
 
@@ -58,6 +60,18 @@ def winding(motor: Induction, slip: float):
     """A motor's two-port at a slip; at 0 Hz its bare copper."""
     z, copper = motor.impedances(slip), motor.winding_ohms()
     return lambda omega: copper if omega == 0 else z
+
+
+@lru_cache(maxsize=64)
+def inducer_motor(frequency: float) -> Induction:
+    """The inducer's motor on a line frequency."""
+    return INDUCER.at(frequency)
+
+
+@lru_cache(maxsize=1024)
+def blower_motor(frequency: float, size: float) -> Induction:
+    """The blower's motor on a line frequency, wound for `size` times the reference's power."""
+    return BLOWER.at(frequency).sized(size)
 
 
 def contact(closed: float, ohm: float = CLOSED) -> float:

@@ -8,14 +8,14 @@ from collections.abc import Mapping
 from assistant.rig.circuit.network import OPEN, Network
 from assistant.rig.part import Settings
 from assistant.rig.wiring.common import (
-    BLOWER,
     BLOWER_FARAD,
-    INDUCER,
     INDUCER_FARAD,
     ROD_FARAD,
     ROD_SENSE_OHM,
     ROD_SERIES_OHM,
+    blower_motor,
     contact,
+    inducer_motor,
     winding,
 )
 
@@ -28,7 +28,7 @@ def build(n: Network, features: Mapping[str, object], frequency: float) -> None:
     n.branch("inducer_plug", "inducer.line", "inducer.pin", 0.01)
     n.branch("inducer_main", "inducer.pin", "inducer.inner", 0.001)
     n.branch("inducer_capacitor", "inducer.inner", "inducer.aux", 0.5, farad=INDUCER_FARAD)
-    motor = INDUCER.at(frequency)
+    motor = inducer_motor(frequency)
     n.two_port(
         "inducer",
         ("inducer.inner", "inducer.neutral"),
@@ -58,7 +58,7 @@ def build(n: Network, features: Mapping[str, object], frequency: float) -> None:
             "blower",
             ("blower.inner", "blower.neutral"),
             ("blower.aux", "blower.neutral"),
-            winding(BLOWER.at(frequency).sized(size), 1.0),
+            winding(blower_motor(frequency, size), 1.0),
         )
     n.branch("rod_source", "board.line", "board.rod", ROD_SERIES_OHM, farad=ROD_FARAD)
     n.branch("rod_sense", "board.rod", "c", ROD_SENSE_OHM)
@@ -78,7 +78,7 @@ def update(
     n.set("inducer_short", ohm=0.6 if v["inducer.main_open"] == 2 else OPEN)
     n.set("inducer_capacitor", farad=INDUCER_FARAD * v["inducer.capacitor"])
     n.set("inducer_leak", ohm=v["inducer.leak_ohm"])
-    n.set_pair("inducer", winding(INDUCER.at(frequency), s["inducer_slip"]))
+    n.set_pair("inducer", winding(inducer_motor(frequency), s["inducer_slip"]))
     n.set("igniter_relay", ohm=contact(s["igniter"]))
     n.set("igniter_hot", ohm=contact(not v["igniter_harness.hot_open"], 0.02))
     n.set("igniter_return", ohm=contact(not v["igniter_harness.neutral_open"], 0.02))
@@ -105,7 +105,7 @@ def update(
     electronics = 0.3 if v["blower_motor.module_short"] else s["ecm_ohm"]
     n.set("electronics", ohm=OPEN if psc else electronics)
     if psc:
-        motor = BLOWER.at(frequency).sized(float(features["size"]))
+        motor = blower_motor(frequency, float(features["size"]))
         n.set_pair("blower", winding(motor, s["blower_slip"]))
     n.set("rod_source", ohm=OPEN if v["board.rod_dead"] else ROD_SERIES_OHM)
     n.set("rod_wire", ohm=contact(not v["flame_rod.wire_open"], 0.1))
