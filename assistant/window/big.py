@@ -55,8 +55,17 @@ class BigButton(QAbstractButton):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not self.isCheckable():
             self.click()
+        elif event.key() == Qt.Key.Key_Space and self._hasty():
+            event.accept()
         else:
             super().keyPressEvent(event)
+
+    def _hasty(self) -> bool:
+        """Whether the page takes this key for one that was meant for somewhere else."""
+        above = self.parentWidget()
+        while above is not None and not hasattr(above, "hasty"):
+            above = above.parentWidget()
+        return above is not None and above.hasty()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         ink = look.inks(self.palette())

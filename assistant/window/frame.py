@@ -29,6 +29,8 @@ if TYPE_CHECKING:
     from assistant.window.session import Driver
 
 WITHOUT_VISIT = ("hazard", "help")
+OVER = ("hazard", "help", "drawing")
+"""Pages only looked at: opened from another page beside the walk, they lie over it and lead back to it."""
 
 
 class Window(QMainWindow):
@@ -164,16 +166,22 @@ class Window(QMainWindow):
         page.opens.connect(self.open)
         if hasattr(page, "shown"):
             page.shown.connect(self._show_stop)
-        self._drop(1)
+        page.looked_at = name in OVER
+        self._drop(2 if page.looked_at and self._waits_beneath() else 1)
         self._lay(page)
+
+    def _waits_beneath(self) -> bool:
+        """Whether a page beside the walk lies open that may hold something typed."""
+        return self.stack.count() > 1 and not self.stack.widget(1).looked_at
 
     def back_to_it(self) -> None:
         """Back from a page beside the walk; what is asked may have changed meanwhile."""
         if self._asked() != self._before:
             self.show_ask()
             return
-        self._drop(1)
-        self.stack.setCurrentIndex(0)
+        beneath = max(1, self.stack.count() - 1)
+        self._drop(beneath)
+        self.stack.setCurrentIndex(beneath - 1)
         self._told()
 
     def _asked(self) -> tuple[Ask, str | None] | None:

@@ -10,6 +10,7 @@ from scenes import Scene, library
 from assistant.window.app import dress
 from assistant.window.desk import Desk
 from assistant.window.frame import Window
+from assistant.window.page import base
 
 
 @pytest.fixture(autouse=True)
@@ -29,6 +30,12 @@ def no_window_of_its_own(qapp):
     yield
     qapp.removeEventFilter(watch)
     assert not watch.seen, f"shown without a parent: {watch.seen}"
+
+
+@pytest.fixture(autouse=True)
+def quick(monkeypatch):
+    """This hand is faster than a person: no wait after a page has come up, except where a test is about it."""
+    monkeypatch.setattr(base, "SETTLE", 0.0)
 
 
 @pytest.fixture

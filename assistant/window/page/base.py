@@ -6,6 +6,7 @@ folds in under the question in a narrow one.
 
 from __future__ import annotations
 
+import time
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
@@ -32,7 +33,16 @@ if TYPE_CHECKING:
 WIDE, NARROW, TINY = "wide", "narrow", "tiny"
 
 
+SETTLE = 0.2
+"""Seconds after a page came up in which a digit or the space bar chooses nothing: it was meant for the page
+before. An estimate of how long a person takes to see a new page."""
+WRITING = 1.0
+"""Seconds after a letter that no field took in which the same holds: somebody is writing to no field."""
+
 _SCROLL = {Qt.Key.Key_PageDown: 1, Qt.Key.Key_PageUp: -1}
+
+
+_PLAIN = Qt.KeyboardModifier.NoModifier
 
 
 class Page(QWidget):
@@ -44,6 +54,8 @@ class Page(QWidget):
     opens = Signal(str)
     next_words = "&Next"
     takes_digits = True
+    looked_at = False
+    """Whether this page is only looked at, so that what lies beneath it waits."""
     keeps_line = False
     """Whether the verdict line keeps its height while it is empty, so that nothing jumps while typing."""
 
@@ -53,6 +65,7 @@ class Page(QWidget):
         self.picture: QWidget | None = None
         self.mode = NARROW
         self._focused: QWidget | None = None
+        self._shown_at = self._stray_at = float("-inf")
         across = QHBoxLayout(self)
         across.setContentsMargins(0, 0, 0, 0)
         across.setSpacing(0)
@@ -179,12 +192,25 @@ class Page(QWidget):
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.next_button.click()
         elif self.takes_digits and Qt.Key.Key_1 <= key <= Qt.Key.Key_9:
-            self.choose(key - Qt.Key.Key_0)
+            if not self.hasty():
+                self.choose(key - Qt.Key.Key_0)
         elif key in _SCROLL:
             bar = self.scroll.verticalScrollBar()
             bar.setValue(bar.value() + _SCROLL[key] * (bar.pageStep() - 40))
         else:
+            if event.text().isalpha() and event.modifiers() in (_PLAIN, Qt.KeyboardModifier.ShiftModifier):
+                self._stray_at = time.monotonic()
             super().keyPressEvent(event)
+
+    def hasty(self) -> bool:
+        """Whether a digit or the space bar pressed now was hardly meant to choose anything here: the page has
+        only just come up, or letters are being typed at it. While that goes on, the wait begins anew.
+        """
+        now = time.monotonic()
+        writing = now - self._stray_at < WRITING
+        if writing:
+            self._stray_at = now
+        return writing or now - self._shown_at < SETTLE
 
     def hideEvent(self, event: QHideEvent) -> None:
         self._focused = self.focusWidget()
@@ -192,6 +218,7 @@ class Page(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
+        self._shown_at = time.monotonic()
         QTimer.singleShot(0, self, self._focus)
 
     def _focus(self) -> None:
