@@ -1,7 +1,8 @@
 """Write a visit's report as PDF, HTML, text or CSV; the file's ending names the format.
 
-The export is recorded in the visit. The fingerprint on the pages is the one of the trail's last line before
-that; `verify --fingerprint` finds it again.
+The export is recorded in the visit. The fingerprint on the pages is the one of the signature's line, so that
+every report of a signed visit has the same; without a signature it is the last line's before the export.
+`verify --fingerprint` finds it again.
 """
 
 from __future__ import annotations

@@ -1,6 +1,7 @@
 """Reports as files: one that was asked for, or all four beside each other.
 
-An export is an event of the visit; the fingerprint on its pages is the trail's tip before that event.
+An export is an event of the visit; the fingerprint on its pages is the signature's, or the trail's tip
+before that event where the visit is not signed.
 """
 
 from __future__ import annotations

@@ -8,6 +8,7 @@ from pathlib import Path
 from assistant.report.story import Story
 from assistant.report.tell import tell
 from assistant.trail.error import TrailError
+from assistant.trail.fingerprint import fingerprint
 from assistant.trail.keep import kept, person
 from assistant.trail.read import Trail, read_trail
 from assistant.trail.record import kept_library
@@ -27,7 +28,12 @@ def story_of(folder: Path) -> Story:
         )
     library = kept_library(folder, opened)
     return tell(
-        trail.events, library, trail.tip, _person(folder, trail), _photos(folder, trail), trail.remarks
+        trail.events,
+        library,
+        fingerprint(trail),
+        _person(folder, trail),
+        _photos(folder, trail),
+        trail.remarks,
     )
 
 

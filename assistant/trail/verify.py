@@ -14,7 +14,7 @@ from pathlib import Path
 
 from assistant.trail.error import TrailError
 from assistant.trail.files import DISK, Files
-from assistant.trail.fingerprint import matches, short
+from assistant.trail.fingerprint import fingerprint, matches, short, signature
 from assistant.trail.keep import NotKeptError, kept
 from assistant.trail.read import Trail, read_trail
 from assistant.walk.event import AsFound, Exported, Note, Opened, Person
@@ -48,11 +48,9 @@ def verify(folder: Path, on_paper: str | None = None, files: Files = DISK) -> Ch
     remarks = []
     for defect, words in _kept_files(folder, trail, files):
         (defects if defect else remarks).append(words)
-    if on_paper is not None and not any(matches(on_paper, tip) for tip in trail.tips):
-        defects.append(
-            f"no line of this visit has the fingerprint '{on_paper}': the paper belongs to another visit, "
-            "or this one was written anew."
-        )
+    if on_paper is not None:
+        found, words = _on_paper(trail, on_paper)
+        (remarks if found else defects).insert(0, words)
     whole = not defects
     if whole and not trail.signed:
         defects.append(
@@ -64,17 +62,35 @@ def verify(folder: Path, on_paper: str | None = None, files: Files = DISK) -> Ch
             folder, COULD_NOT, ("written by a newer version of the program: this one can't check it.",)
         )
     told = [_summary(trail)] if whole else []
-    return Checked(
-        folder, DEFECT if defects else FINE, tuple(told + defects + remarks + _clock(trail)), trail.tip
-    )
+    said = tuple(told + defects + remarks + _clock(trail))
+    return Checked(folder, DEFECT if defects else FINE, said, fingerprint(trail))
 
 
 def _summary(trail: Trail) -> str:
     count = sum(len(part.lines) for part in trail.segments)
+    of = " of the signature" if signature(trail) else ""
     return (
         f"{count} lines in {len(trail.segments)} file{'s' * (len(trail.segments) > 1)}, none altered; "
-        f"fingerprint {short(trail.tip)}."
+        f"fingerprint{of} {short(fingerprint(trail))}."
     )
+
+
+def _on_paper(trail: Trail, on_paper: str) -> tuple[bool, str]:
+    """(was it found, sentence) for the fingerprint that is printed on a report."""
+    place = next((place for place, tip in enumerate(trail.tips) if matches(on_paper, tip)), None)
+    if place is None:
+        return False, (
+            f"no line of this visit has the fingerprint '{on_paper}': the paper belongs to another visit, "
+            "or this one was written anew."
+        )
+    line, signed = trail.lines[place], signature(trail)
+    if signed is not None and signed.line.hash == line.hash:
+        what = "the line of the signature"
+    elif place == len(trail.lines) - 1:
+        what = "the last line"
+    else:
+        what = "an earlier line of this visit, and more was written after that"
+    return True, f"the fingerprint on the paper matches: it is {what} ({line.file}, line {line.number})."
 
 
 def _loose_ends(trail: Trail) -> Iterator[str]:

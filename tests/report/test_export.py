@@ -23,7 +23,7 @@ from assistant.trail.live import LiveVisit
 from assistant.trail.read import read_trail
 from assistant.trail.record import Recorder
 from assistant.trail.verify import verify
-from assistant.walk.event import Exported, Person
+from assistant.walk.event import Exported, Note, Person
 from tests.report.pdf_reader import pages, squeezed
 from tests.report.told import repaired
 from tests.walk.small import library
@@ -66,15 +66,50 @@ def test_all_four_are_written_and_the_export_is_recorded(qapp, visit, tmp_path):
     assert {row["fingerprint"] for row in rows} == {tip}
 
 
-def test_the_fingerprint_on_paper_is_found_again_after_more_exports(qapp, visit, tmp_path):
+def test_every_report_of_a_signed_visit_has_the_signatures_fingerprint(qapp, visit, tmp_path):
+    signed = read_trail(visit).last("signed").line
+    for number in range(3):
+        assert write_one(visit, tmp_path / f"{number}.txt") is None
+        assert f"Fingerprint {short(signed.hash)}" in (tmp_path / f"{number}.txt").read_text("utf-8")
+    checked = verify(visit, short(signed.hash))
+    assert (checked.code, checked.fingerprint) == (0, signed.hash)
+    assert f"fingerprint of the signature {short(signed.hash)}." in checked.sentences[0]
+    where = f"({signed.file}, line {signed.number})"
+    assert f"the fingerprint on the paper matches: it is the line of the signature {where}." in (
+        checked.sentences
+    )
+
+
+def test_without_a_signature_each_report_has_the_tip_before_it_and_all_are_found(qapp, tmp_path):
+    folder = tmp_path / "visit"
+    first, *events = repaired().visit.events[:-1]
+    with Recorder.create(folder, library(), first) as recorder:
+        for event in events:
+            recorder.append(event)
     papers = []
     for number in range(3):
-        papers.append(short(read_trail(visit).tip))
-        assert write_one(visit, tmp_path / f"{number}.txt") is None
-    assert verify(visit).code == 0
+        papers.append(short(read_trail(folder).tip))
+        assert write_one(folder, tmp_path / f"{number}.txt") is None
+        assert papers[-1] in (tmp_path / f"{number}.txt").read_text("utf-8")
+    assert len(set(papers)) == 3
     for paper in papers:
-        assert verify(visit, paper).code == 0
-    assert verify(visit, "0000 0000 0000 0000 0000 0000").code == 1
+        said = " ".join(verify(folder, paper).sentences)
+        assert "matches: it is an earlier line of this visit, and more was written after that (" in said
+    assert "it is the last line (" in " ".join(verify(folder, read_trail(folder).tip).sentences)
+
+
+def test_a_signature_does_not_stand_for_what_was_written_after_it(visit):
+    note = Note("2026-11-25T12:00:00-05:00", "found it wet again")
+    recorder, _, _ = Recorder.open(visit)
+    with recorder:
+        recorder.append(note)
+    assert story_of(visit).fingerprint == verify(visit).fingerprint == read_trail(visit).tip
+
+
+def test_a_fingerprint_of_another_visit_is_a_defect(visit):
+    checked = verify(visit, "0000 0000 0000 0000 0000 0000")
+    assert checked.code == 1
+    assert not any("matches" in words for words in checked.sentences)
 
 
 def test_reports_may_lie_in_the_visits_own_folder(qapp, visit):
