@@ -30,6 +30,11 @@ class Listing(QListWidget):
         self.setWordWrap(True)
         self.setMinimumHeight(least)
 
+    def step_down(self) -> None:
+        """Down from the field above: the focus comes here, and the selection moves at once."""
+        self.setFocus()
+        self.setCurrentRow(min(self.currentRow() + 1, self.count() - 1))
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in _ARROWS:
             super().keyPressEvent(event)

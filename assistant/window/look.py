@@ -129,6 +129,7 @@ QWidget#head, QWidget#margin, QWidget#side { background: %(ground)s; }
 QWidget#foot { background: %(paper)s; border-top: 1px solid %(rule)s; }
 QLabel { background: transparent; }
 QLabel[soft="true"] { color: %(soft)s; }
+QLabel[stop="true"] { background: %(text)s; color: %(paper)s; padding: 6px 12px; }
 QLabel[accent="true"] { color: %(accent)s; }
 QFrame#line { background: %(rule)s; border: none; max-height: 1px; min-height: 1px; }
 QFrame#banner { background: %(wash)s; border: none; border-left: 4px solid %(accent)s; }

@@ -66,6 +66,23 @@ def _function(reading: Reading) -> str:
     return f"With: {reading.meter}"
 
 
+_SHOWN = {
+    "ac_voltage": "AC volts",
+    "dc_voltage": "DC volts",
+    "ac_current": "AC amps",
+    "dc_current": "DC amps",
+    "resistance": "ohms",
+}
+
+
+def quantity(kind: str) -> str:
+    """What is read, as it stands on a meter: "AC volts", "ohms", "DC amps"; else the quantity's title."""
+    from assistant.quantity.kind import KINDS
+
+    known = KINDS.get(kind)
+    return _SHOWN.get(kind) or (known.words if known else plain(kind))
+
+
 def power(vocabulary: Vocabulary, needs: dict[str, str], circuit: str | None = None) -> str:
     """What must be on, off or dead while this is done."""
     said = []
@@ -141,10 +158,23 @@ def question(step: Step) -> str:
 
 def question_at(library: Library, address: str) -> str:
     """The question of the step at `tree.step`; the address made plain where the tree has changed since."""
+    kind, _, name = address.partition(".")
+    if kind == "act" and name in library.vocabulary.acts:
+        return library.vocabulary.acts[name].say
+    if kind == "cause":
+        return _cause(library, name)
     try:
         return question(library.step(address)[1])
     except (KeyError, ValueError):
         return plain(address)
+
+
+def _cause(library: Library, finding: str) -> str:
+    """The conclusion about a finding's cause, which no tree asks; trees may use one name for two findings."""
+    steps = [tree.steps[finding] for tree in library.trees.values() if finding in tree.steps]
+    titles = {step.finding for step in steps if getattr(step, "finding", None)}
+    said = f" of: {titles.pop()}" if len(titles) == 1 else ""
+    return f"What you concluded about the cause{said}"
 
 
 def spoken(ask: Ask, vocabulary: Vocabulary) -> str:

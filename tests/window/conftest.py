@@ -34,7 +34,7 @@ def no_window_of_its_own(qapp):
 
 @pytest.fixture(autouse=True)
 def quick(monkeypatch):
-    """This hand is faster than a person: no wait after a page has come up, except where a test is about it."""
+    """This hand is faster than a person: no wait after a page came up, but where a test is about it."""
     monkeypatch.setattr(base, "SETTLE", 0.0)
 
 

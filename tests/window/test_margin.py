@@ -71,3 +71,31 @@ def test_how_many_are_still_unproved_is_always_shown(at):
 
     said = "\n".join(label.text() for label in hand.page.unproved.findChildren(QLabel))
     assert "– Blower motor winding open" in said
+
+
+def test_repairs_are_sentences(at):
+    """What was done in the act's own words, not by its name in the trees."""
+    from assistant.walk.event import Concluded, Did
+
+    hand = at("to_conclude")
+    address = hand.driver.ask().step
+    hand.driver.send(Concluded("2026-11-25T09:14:00-05:00", address, "worn"))
+    act = hand.driver.ask()
+    hand.driver.send(Did("2026-11-25T09:14:00-05:00", act.step, 60.0))
+    notes = hand.window.margin.notes
+    said = [notes.item(row).text() for row in range(notes.count())]
+    assert f". {hand.driver.vocabulary.acts[act.step.removeprefix('act.')].say}
+" in said[-1]
+    assert not any(". act " in text or ". cause " in text for text in said)
+
+
+def test_every_act_and_finding_has_words(at):
+    """In the path as on its own page."""
+    from assistant.window import words
+
+    library = at().driver.library
+    for name, act in library.vocabulary.acts.items():
+        assert words.question_at(library, f"act.{name}") == act.say
+    found = words.question_at(library, "cause.motor_open")
+    assert found == "What you concluded about the cause of: Blower motor winding open"
+    assert words.question_at(library, "cause.nowhere") == "What you concluded about the cause"

@@ -50,3 +50,58 @@ def test_a_doubt_is_chosen(at):
     hand = at().key(Qt.Key.Key_F2).type("winding").enter().type("1,200").enter()
     hand.digit(1)
     assert hand.driver.visit.events[-1].typed.chosen == "1200"
+
+
+def test_enter_on_a_row_goes_to_the_value_and_never_away(at):
+    """Down, Enter: the value's line; Enter with nothing typed says so and the page stays."""
+    hand = at().key(Qt.Key.Key_F2).type("blower")
+    page = hand.page
+    assert page.listed.count() > 1 and page.listed.currentRow() == 0
+    hand.key(Qt.Key.Key_Down)
+    assert page.listed.currentRow() == 1 and page.listed.hasFocus()
+    hand.enter()
+    assert hand.page is page and page.entry.line.hasFocus()
+    hand.enter()
+    assert hand.page is page and hand.verdict.startswith("Nothing typed yet")
+
+
+def test_the_big_button_leads_back(at):
+    """As it says."""
+    hand = at().key(Qt.Key.Key_F2).press("Back to it")
+    assert hand.page is hand.window.step_page
+
+
+def test_every_row_says_what_is_read(at):
+    """The quantity in words: volts and ohms at one spot are two readings."""
+    listed = at().key(Qt.Key.Key_F2).page.listed
+    rows = [listed.item(row).text() for row in range(listed.count())]
+    assert any(" – AC volts – " in row for row in rows) and any(" – ohms – " in row for row in rows)
+
+
+def test_what_was_put_down_is_said_with_its_unit(at):
+    """Value, unit and quantity, and what to do about a slip; it stands until something else is done."""
+    hand = at().key(Qt.Key.Key_F2).type("manifold").enter().type("3.4").enter()
+    assert ", pressure: 3.4 " in hand.verdict and hand.page.entry.unit.text() != ""
+    hand.type("winding").enter().type("12").enter()
+    assert ", ohms: 12 ohm, just now" in hand.verdict
+    assert hand.verdict.endswith("Wrong? Put it down again, the later one counts.")
+
+
+def test_the_later_one_counts(at):
+    """As that sentence says: the step is passed over with the second value."""
+    hand = at().key(Qt.Key.Key_F2).type("manifold").enter().type("9.4").enter()
+    hand.type("manifold").enter().type("3.4").enter().key(Qt.Key.Key_Escape)
+    hand.digit(1).enter().type("3.5").enter()
+    assert hand.driver.ask().kind == "watch"
+    assert "3.4" in hand.driver.visit.path[-1].answer
+
+
+def test_a_search_that_finds_nothing_says_so(at):
+    """In words, and Enter stays."""
+    hand = at().key(Qt.Key.Key_F2).type("zzz")
+    assert hand.verdict.startswith("No reading has these words")
+    page = hand.page
+    hand.enter()
+    assert hand.page is page and hand.verdict.startswith("No reading has these words")
+    hand.key(Qt.Key.Key_Backspace).key(Qt.Key.Key_Backspace).key(Qt.Key.Key_Backspace)
+    assert hand.verdict == ""

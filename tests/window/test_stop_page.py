@@ -69,3 +69,21 @@ def test_before_there_is_a_visit_the_page_still_tells_what_to_do(qtbot, window):
     assert hand.page.lines[0].text().startswith("Everybody out")
     hand.enter()
     assert type(hand.page).__name__ == "StartPage"
+
+
+def test_an_unsafe_reading_says_stop_at_once(at):
+    """Saved with the first Enter: STOP and its title across the foot, and what the button brings. Nothing
+    friendly stands there; the second Enter shows the lines.
+    """
+    hand = at("to_volts").type("190").enter()
+    page = hand.page
+    assert page.saved and hand.driver.ask().kind == "stop"
+    title = hand.driver.vocabulary.stops[hand.driver.ask().page].title
+    assert hand.verdict == f"STOP: {title}" and "supplied" not in hand.verdict
+    assert page.next_button.text().replace("&", "") == "What to do now"
+    foot = page.verdict.parentWidget()
+    assert page.verdict.width() >= foot.width() - 48
+    shot = page.verdict.grab().toImage()
+    assert shot.pixelColor(2, 2).lightness() < 60
+    hand.enter()
+    assert type(hand.page).__name__ == "StopPage"

@@ -152,6 +152,15 @@ class Page(QWidget):
         self.verdict.setAccessibleName(f"Verdict: {words}" if words else "No verdict yet")
         self.verdict.setVisible(bool(words) or self.keeps_line)
 
+    def say_stop(self, title: str) -> None:
+        """STOP in place of the verdict, light on dark across the whole foot; the button says what comes."""
+        self.say(f"STOP: {title}")
+        self.verdict.setProperty("stop", True)
+        self.verdict.setFont(look.font(look.LEAD + 6, bold=True))
+        self.verdict.style().unpolish(self.verdict)
+        self.verdict.style().polish(self.verdict)
+        self.set_next("What to do &now")
+
     def set_next(self, words: str, on: bool = True) -> None:
         self.next_button.setText(words)
         self.next_button.setAccessibleName(words.replace("&", ""))

@@ -225,6 +225,7 @@ class GroupPage(StepPage):
         self.pad_way.hide()
         self.mend_way.show()
         self.set_next("&Next")
+        self.stops()
         self.next_button.setFocus()
 
     def _say_row(self, row: Row, said: str, sure: bool) -> None:

@@ -202,6 +202,7 @@ class MeasurePage(StepPage):
             self.pad.hide()
         self.crowded()
         self.set_next("&Next")
+        self.stops()
         self.entry.line.setFocus()
 
     def _show_scale(self, verdict: Verdict | None) -> None:

@@ -99,6 +99,15 @@ class StepPage(Page):
             button.hide()  # never shown before it has a parent: it would be a window for a moment
         return button
 
+    def stops(self) -> bool:
+        """What was just saved is unsafe: STOP and the title of what to do now stand in the foot."""
+        ask = self.driver.ask()
+        if ask.kind != "stop":
+            return False
+        told = self.driver.vocabulary.stops.get(ask.page or "")
+        self.say_stop(told.title if told else "leave it off")
+        return True
+
     def choose(self, digit: int) -> None:
         self.offers.pick(digit)
 

@@ -5,6 +5,8 @@ They answer the steps they fit; those steps are then passed over with a note.
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QListWidgetItem, QPushButton, QWidget
 
 from assistant.quantity.kind import KINDS
@@ -22,6 +24,9 @@ from assistant.window.page.offers import Offers
 from assistant.window.session import Driver
 
 AGO = (("Just now", None), ("10 min ago", 10.0), ("20 min ago", 20.0), ("An hour ago", 60.0))
+
+NONE_SUCH = "No reading has these words. Take some away, or try another word."
+WRONG = "Wrong? Put it down again, the later one counts."
 
 
 def known_readings(driver: Driver) -> list[Reading]:
@@ -79,7 +84,7 @@ class PutDownPage(AsidePage):
         if weighed.blank:
             self.left.emit()
         elif reading is None:
-            self.say("Choose first what was read.")
+            self.say(NONE_SUCH if not self.listed.count() else "Choose first what was read.")
         elif weighed.doubtful:
             self.offers.ask(
                 weighed.message,
@@ -94,27 +99,49 @@ class PutDownPage(AsidePage):
         else:
             self._put(Typed(self.entry.text, None, self.ago))
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter on a chosen row goes to the value; only the big button itself leads back."""
+        enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if enter and not self.next_button.hasFocus() and self.entry.weighed.blank:
+            self._to_entry()
+        else:
+            super().keyPressEvent(event)
+
     def _to_list(self) -> None:
-        self.listed.setFocus()
+        if self.listed.count():
+            self.listed.step_down()
 
     def _to_entry(self) -> None:
+        if self.reading is None:
+            self.say(NONE_SUCH)
+            return
         self.entry.line.setFocus()
+
+    def _entered(self) -> None:
+        """Enter in the value's line, which never leads away."""
+        if self.entry.weigh_again().blank:
+            self.say("Nothing typed yet. Type what was read; Esc leads back to the question.")
+        else:
+            self.enter()
 
     def _put(self, typed: Typed) -> None:
         reading = self.reading
         if reading is None:
             return
         text = typed.chosen or typed.text
+        quantity = words.quantity(reading.kind)
+        weighed = self.driver.weigh_loose(reading.kind, reading.unit, text)
+        shown = weighed.understood.echo if weighed.understood is not None else text
         default = KINDS[reading.kind].units[0]
         if reading.unit != default and self.entry.weighed.understood is not None:
             text = f"{text} {reading.unit}" if _bare(text) else text
             typed = Typed(text, typed.instrument, typed.ago)
         if self.record(PutDown(self.driver.now(), reading.kind, reading.at, typed)):
             when = "just now" if typed.ago is None else f"about {typed.ago:g} min ago"
-            self.say(f"Put down: {reading.ask}, {text}, {when}")
             self.entry.write("")
             self.find.clear()
             self.find.setFocus()
+            self.say(f"Put down: {reading.ask}, {quantity}: {shown}, {when}. {WRONG}")
             self.set_next("&Back to it")
 
     def _lay_when(self) -> None:
@@ -148,7 +175,8 @@ class PutDownPage(AsidePage):
         asked = text.casefold().split()
         self.listed.clear()
         for index, reading in enumerate(self.readings):
-            said = f"{reading.ask} – {words.leads(self.driver.vocabulary, reading.at)}"
+            quantity = words.quantity(reading.kind)
+            said = f"{reading.ask} – {quantity} – {words.leads(self.driver.vocabulary, reading.at)}"
             searched = f"{said} {KINDS[reading.kind].title}".casefold()
             if all(word in searched for word in asked):
                 item = QListWidgetItem(said)
@@ -156,6 +184,7 @@ class PutDownPage(AsidePage):
                 self.listed.addItem(item)
         self.listed.setCurrentRow(0)
         self._chosen()
+        self.say("" if self.listed.count() else NONE_SUCH)
 
     def _chosen(self) -> None:
         """The line takes the chosen reading's unit; what was typed stays."""
@@ -173,7 +202,7 @@ class PutDownPage(AsidePage):
             return self.driver.weigh_loose(kind, unit, text)
 
         entry = EntryLine(f"What was read: {reading.ask}" if reading else "What was read", unit, weigh)
-        entry.entered.connect(self.enter)
+        entry.entered.connect(self._entered)
         entry.typed.connect(self._typed)
         self.entry_home.addWidget(entry)
         return entry
