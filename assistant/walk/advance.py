@@ -15,7 +15,7 @@ from assistant.walk.compute import worked_out
 from assistant.walk.decide import decide
 from assistant.walk.env import env_of, plate_missing
 from assistant.walk.follow import back_from_cause, back_from_proof, reached, repairs
-from assistant.walk.house import already
+from assistant.walk.house import already, lacking
 from assistant.walk.path import go, pop, push, stopped, write_down
 from assistant.walk.reading import identity_epochs, reused, same_spot
 from assistant.walk.state import BadAnswer, Frame, Visit
@@ -75,7 +75,7 @@ def _put_in_front(visit: Visit, needs: dict[str, str]) -> Visit | None:
     """The visit with the procedure of the first unmet need in front, or None where all is met."""
     position = visit.position
     assert position is not None
-    for circuit, wanted in power.lacking(needs, visit.house.circuits):
+    for circuit, wanted in lacking(visit.house, needs):
         known = visit.vocabulary.circuits[circuit]
         procedure = known.restore if wanted == "live" else known.make_dead
         if any(frame.tree == procedure for frame in position.stack):

@@ -13,7 +13,7 @@ from assistant.walk.env import env_of, unreadable
 from assistant.walk.event import Cannot, Did, Read, Saw, StillTrue, Typed, Watched
 from assistant.walk.follow import repaired
 from assistant.walk.house import acted, proved_dead
-from assistant.walk.path import go, stopped, write_down
+from assistant.walk.path import CUT_SHORT, go, stopped, write_down
 from assistant.walk.reading import earlier, reused, take
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
 
@@ -92,7 +92,7 @@ def did(visit: Visit, event: Did) -> Visit:
         waited = event.waited or 0.0
         words = f"done, waited {waited:g} s"
         if waited < step.wait:
-            words += f" of {step.wait:g} s: shorter than asked"
+            words += f" of {step.wait:g} s: {CUT_SHORT}"
     visit = write_down(visit, "do", words, step.then, event.at)
     if step.act:
         visit = replace(visit, house=acted(visit.house, visit.vocabulary, step.act, event.step, event.at))

@@ -121,6 +121,8 @@ class Found:
     proof: str | None = None
     """None: not walked yet; 'proved'; 'not_proved'; 'none' where the finding needs no proof."""
     proof_records: tuple[Record, ...] = ()
+    cut_short: tuple[str, ...] = ()
+    """Waits of the proof that were shorter than asked, as sentences: it is then not fully shown."""
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from assistant.tree import power
 from assistant.walk.event import Back, Resumed
-from assistant.walk.house import resumed
+from assistant.walk.house import lacking, resumed
 from assistant.walk.state import BadAnswer, Frame, Visit
 
 
@@ -23,8 +23,10 @@ def back(visit: Visit, event: Back) -> Visit:
     position = replace(mark.position, retaking=None, hold=True)
     if position.stack:
         position = replace(position, stack=_entered_anew(visit, position.stack))
+    taken_back = visit.path[places[-1]].records if event.why == "slip" else ()
     visit = replace(
         visit,
+        slips=visit.slips + taken_back,
         position=position,
         path=visit.path[: places[-1]],
         marks=visit.marks[: places[-1]],
@@ -36,7 +38,7 @@ def back(visit: Visit, event: Back) -> Visit:
 def _entered_anew(visit: Visit, stack: tuple[Frame, ...]) -> tuple[Frame, ...]:
     top = stack[-1]
     _, step = visit.step(top.address)
-    if not power.lacking(power.needs_of(step, top.circuit), visit.house.circuits):
+    if not lacking(visit.house, power.needs_of(step, top.circuit)):
         return stack[:-1] + (replace(top, tried=()),)
     front = next((i for i, frame in enumerate(stack) if frame.why == "front"), None)
     if front is not None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from assistant.tree.model import Finding, Return, Stop
 from assistant.walk.ask import Cause, Found
-from assistant.walk.path import ended, pop, push, stopped
+from assistant.walk.path import CUT_SHORT, ended, pop, push, stopped
 from assistant.walk.state import Frame, Position, Visit
 
 CONCLUSIONS = ("worn", "not found")
@@ -71,10 +71,18 @@ def back_from_proof(visit: Visit, back: Return) -> Visit:
     assert position is not None
     read = [taken for taken in visit.path[position.index :] if not taken.inserted and not taken.undecided]
     records = tuple(record for taken in read for record in taken.records)
-    visit = pop(_with(visit, proof=back.outcome, proof_records=records))
+    short = [taken for taken in read if CUT_SHORT in taken.answer]
+    cut = tuple(f"{_asked_of(visit, taken.step)}: {taken.answer}" for taken in short)
+    visit = pop(_with(visit, proof=back.outcome, proof_records=records, cut_short=cut))
     if back.outcome == "proved":
         return ended(visit, "proved")
     return ended(visit, "open", "the proof of repair failed: walk the complaint again")
+
+
+def _asked_of(visit: Visit, address: str) -> str:
+    """What a step asks for, in its own words."""
+    _, step = visit.step(address)
+    return getattr(step, "ask", address)
 
 
 def repairs(found: Found) -> tuple[str, ...]:

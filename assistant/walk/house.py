@@ -35,6 +35,8 @@ class House:
     """(part, time) for each part put in."""
     acts: tuple[tuple[str, str], ...] = ()
     """(act, time) for everything done, in order."""
+    left_off: frozenset[str] = frozenset()
+    """Circuits that were off when the work was interrupted and are not known to be on again."""
 
 
 def as_met(vocabulary: Vocabulary) -> House:
@@ -44,8 +46,10 @@ def as_met(vocabulary: Vocabulary) -> House:
 
 def resumed(house: House, vocabulary: Vocabulary) -> House:
     """After any interruption nobody knows what was switched: every circuit unknown, in a new epoch."""
+    off = {name for name, state in house.circuits.items() if state in ("off", "dead")}
     return replace(
         house,
+        left_off=house.left_off | off,
         circuits=power.all_unknown(vocabulary),
         epochs={name: epoch + 1 for name, epoch in house.epochs.items()},
         undone=tuple(replace(entry, sure=False) for entry in house.undone),
@@ -67,7 +71,24 @@ def acted(house: House, vocabulary: Vocabulary, act_name: str, step: str, at: st
     fitted = house.fitted
     if act.fits:
         fitted += ((act.fits, at),)
-    return House(circuits, epochs, undone, tallies, fitted, house.acts + ((act_name, at),))
+    left_off = frozenset(name for name in house.left_off if circuits[name] == "unknown")
+    return House(circuits, epochs, undone, tallies, fitted, house.acts + ((act_name, at),), left_off)
+
+
+def made_safe(house: House, vocabulary: Vocabulary) -> House:
+    """After a stop page was left as done: what it says was switched off, and must be switched on again."""
+    everything = frozenset(name for name, circuit in vocabulary.circuits.items() if circuit.restore)
+    return replace(resumed(house, vocabulary), left_off=everything)
+
+
+def lacking(house: House, needs: dict[str, str]) -> list[tuple[str, str]]:
+    """The needs that the house does not meet; a circuit left off is not taken for live."""
+    missing = power.lacking(needs, house.circuits)
+    return missing + [
+        (name, wanted)
+        for name, wanted in needs.items()
+        if wanted == "live" and name in house.left_off and house.circuits[name] == "unknown"
+    ]
 
 
 def proved_dead(house: House, circuits: tuple[str, ...]) -> House:

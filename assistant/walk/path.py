@@ -8,6 +8,8 @@ from assistant.tree.model import Way
 from assistant.walk.ask import Record, Taken
 from assistant.walk.state import Frame, Mark, Position, Visit
 
+CUT_SHORT = "shorter than asked"
+"""How the answer of a wait that was not waited out ends."""
 FALLBACK_STOP = "unsafe_reading"
 """The stop page shown where a tree names none: leave it off, and who to call."""
 

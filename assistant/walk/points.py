@@ -52,7 +52,12 @@ def _of_finding(visit: Visit, found: Found) -> list[OpenPoint]:
     if not isinstance(found.finding, Finding):
         words = f"{found.finding.finding}: not repaired, left off"
         return [OpenPoint(f"finding.{found.step}", "part", words)]
-    if not found.finding.fault or found.proof in ("proved", "none"):
+    if found.proof == "proved":
+        if not found.cut_short:
+            return []
+        words = f"once more in full: {'; '.join(found.cut_short)}"
+        return [OpenPoint(f"proof.{found.step}.wait", "proof", words)]
+    if not found.finding.fault or found.proof == "none":
         return []
     points = []
     walked = {cause.tree for cause in found.causes}

@@ -120,6 +120,7 @@ def earlier(visit: Visit, reading: Reading) -> Record | None:
     for record in reversed(visit.readings):
         if (
             record.computed is None
+            and record not in visit.slips
             and record.kind == reading.kind
             and reading.at
             and record.epochs == epochs

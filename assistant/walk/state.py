@@ -112,6 +112,8 @@ class Visit:
     walks: tuple[WalkRecord, ...] = ()
     history: tuple[Taken, ...] = ()
     readings: tuple[Record, ...] = ()
+    slips: tuple[Record, ...] = ()
+    """Readings taken back as a slip of the key: on record, and never offered again."""
     put_down: tuple[int, ...] = ()
     """Indices of readings put down out of order that no step has used yet."""
     plate: dict[str, Record | str] = field(default_factory=dict)

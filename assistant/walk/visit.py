@@ -45,6 +45,7 @@ from assistant.walk.event import (
 )
 from assistant.walk.follow import CONCLUSIONS, concluded, leave_finding
 from assistant.walk.given import plate_read, put_down
+from assistant.walk.house import made_safe
 from assistant.walk.path import ended, stopped
 from assistant.walk.points import open_points
 from assistant.walk.shop import read_shop
@@ -126,6 +127,7 @@ def _go_on(visit: Visit, event: GoOn) -> Visit:
         assert ask.complaint is not None
         return _begin_walk(visit, ask.complaint)
     assert visit.position is not None
+    visit = replace(visit, house=made_safe(visit.house, visit.vocabulary))
     return visit.at(replace(visit.position, stage="done"))
 
 

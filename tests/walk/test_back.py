@@ -12,7 +12,7 @@ from tests.walk.small import AT, Walker
 
 def test_back_puts_the_make_safe_procedure_in_front_where_it_must() -> None:
     """Winding, breaker on, volts, back to the winding: first dead again."""
-    walker = Walker().to_ohms().typed("OL").go_on().saw("dirty").did().did().did()
+    walker = Walker().to_ohms().typed("OL").go_on().saw("dirty").did().did().did().did(600)
     assert walker.step == "warm_again.volts"
     assert walker.visit.house.circuits["line"] == "live"
 
@@ -113,3 +113,29 @@ def test_a_resume_in_the_middle_of_a_procedure_begins_it_anew() -> None:
     walker.send(Paused(AT, "lunch")).send(Resumed(AT))
 
     assert walker.step == "make_dead.stat"
+
+
+def test_a_circuit_left_off_before_an_interruption_is_switched_on_again_before_it_is_read() -> None:
+    """0 V on a locked-out circuit would read as no supply: the way to switch it on comes in front."""
+    walker = Walker().to_ohms().send(Paused(AT, "lunch")).send(Resumed(AT))
+    walker.send(Back(AT, "cold_house.volts"))
+
+    assert walker.step == "restore.on"
+    assert walker.did().step == "cold_house.volts"
+
+
+def test_after_a_stop_that_was_made_safe_power_comes_back_by_its_own_steps() -> None:
+    """The stop page had the furnace switched off; leaving it as done says so."""
+    walker = Walker().saw("still").plate(supply_volts="120").typed("132").go_on()
+    walker.send(Back(AT, "cold_house.volts", "slip"))
+
+    assert walker.step == "restore.on"
+
+
+def test_a_slip_is_not_offered_again() -> None:
+    """A value that was just called a slip of the key is on record and nothing more."""
+    walker = Walker().saw("still").plate(supply_volts="120").typed("100")
+    walker.send(Back(AT, "cold_house.volts", "slip"))
+
+    assert walker.ask.offer == ()
+    assert walker.visit.readings[-1].typed.text == "100"

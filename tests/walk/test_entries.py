@@ -27,6 +27,7 @@ WHOLE = """
 - cause.element_bad: worn
 - act.fit_element: done
 - restore.on: done
+- warm_again.warm_up: waited 10 min
 - warm_again.volts: {text: "119", ago: 5 min}
 - noise.x: ignored
 """  # noqa: E501
@@ -86,7 +87,7 @@ def test_a_missing_plate_value_is_said() -> None:
     ("- settle: {complaint: no_heat, note: it works}\n- sign: A. Example", "signed"),
     ("- left: {point: complaint.no_heat, why: not at home}", "look"),
     ("- complaint: noise", "notes"),
-    ("- hazard: gas_smell\n- cold_house.fan: still", "plate"),
+    ("- hazard: gas_smell\n- cold_house.fan: still", "do"),
 ])
 def test_every_word_is_an_event(text: str, kind: str) -> None:
     """Each kind of entry leads where the event does."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from assistant.walk.event import Cannot, Concluded, Opened, Read, Saw, Typed
+from assistant.walk.points import open_points
 from assistant.walk.visit import BadAnswer, OutOfOrder, asked, begin, fold
 from tests.walk.small import AT, Walker, library
 
@@ -96,6 +97,8 @@ def test_a_finding_brings_its_causes_the_repair_and_the_proof() -> None:
     walker.did()
     assert walker.step == "restore.on"
     walker.did()
+    assert walker.step == "warm_again.warm_up"
+    walker.did(600)
     assert walker.step == "warm_again.volts"
     walker.typed("119")
 
@@ -119,9 +122,26 @@ def test_worn_and_not_found_are_full_answers(answer: str) -> None:
     assert walker.visit.found[-1].concluded == answer
 
 
+def test_a_wait_cut_short_in_the_proof_stays_an_open_point() -> None:
+    """Ten seconds of ten minutes show nothing: proved, but to be shown once more in full."""
+    walker = Walker().to_finding().go_on().saw("dirty").did().did().did().did(10).typed("119")
+
+    assert walker.visit.found[-1].proof == "proved"
+    assert walker.visit.found[-1].cut_short == ("Let it run: done, waited 10 s of 600 s: shorter than asked",)
+    assert [point.kind for point in open_points(walker.visit)] == ["proof"]
+
+
+def test_nothing_read_before_is_offered_in_a_proof() -> None:
+    """The same volts of before the repair prove nothing, whatever the epoch."""
+    walker = Walker().to_finding().go_on().saw("dirty").did().did().did().did(600)
+
+    assert walker.step == "warm_again.volts"
+    assert walker.ask.offer == ()
+
+
 def test_a_proof_that_fails_leaves_the_complaint_open() -> None:
     """The complaint is asked again as a new walk; the finding's proof stays an open point."""
-    walker = Walker().to_finding().go_on().saw("dirty").did().did().did().typed("90")
+    walker = Walker().to_finding().go_on().saw("dirty").did().did().did().did(600).typed("90")
 
     assert walker.ask.kind == "choose"
     assert walker.ask.choices == ("no_heat",)
