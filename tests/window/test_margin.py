@@ -84,8 +84,8 @@ def test_repairs_are_sentences(at):
     hand.driver.send(Did("2026-11-25T09:14:00-05:00", act.step, 60.0))
     notes = hand.window.margin.notes
     said = [notes.item(row).text() for row in range(notes.count())]
-    assert f". {hand.driver.vocabulary.acts[act.step.removeprefix('act.')].say}
-" in said[-1]
+    act_words = hand.driver.vocabulary.acts[act.step.removeprefix("act.")].say
+    assert said[-1].startswith(f"{len(said)}. {act_words}\n")
     assert not any(". act " in text or ". cause " in text for text in said)
 
 
