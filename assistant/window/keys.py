@@ -44,6 +44,7 @@ PAGE_KEYS = (
     ("Alt+W", "Won't hold steady"),
     ("Alt+S", "Still true"),
     ("Alt+M", "Mend a slip of the key"),
+    ("Alt+F", "cautions in full, where they stand in one line each"),
     ("Alt+P", "pad of numbers on the screen"),
     ("Alt+N", "the same as the big button at the bottom right"),
 )

@@ -171,8 +171,10 @@ def question_at(library: Library, address: str) -> str:
 
 def _cause(library: Library, finding: str) -> str:
     """The conclusion about a finding's cause, which no tree asks; trees may use one name for two findings."""
+    from assistant.tree.model import Finding
+
     steps = [tree.steps[finding] for tree in library.trees.values() if finding in tree.steps]
-    titles = {step.finding for step in steps if getattr(step, "finding", None)}
+    titles = {step.title for step in steps if isinstance(step, Finding)}
     said = f" of: {titles.pop()}" if len(titles) == 1 else ""
     return f"What you concluded about the cause{said}"
 

@@ -1,8 +1,15 @@
 """Watching one cycle: taps with times, readings afterwards."""
 
 import pytest
+from hand import Hand
+from scenes import Scene
 
+from assistant.resources import trees_folder
+from assistant.tree.library import read_folder
+from assistant.tree.model import Watch
+from assistant.walk.ask import Ask
 from assistant.walk.event import Watched
+from assistant.window.page.watch import WatchPage
 
 
 @pytest.fixture
@@ -82,3 +89,63 @@ def test_an_implausible_reading_asks_back_before_anything_is_saved(hand):
     assert hand.page.offers.isVisible() and hand.page.times
     hand.digit(1)
     assert hand.page.lines["vac"][0].text == "24.1"
+
+
+def in_sight(hand, widget):
+    seen = widget.visibleRegion().boundingRect()
+    return widget.isVisible() and seen == widget.rect()
+
+
+def long_watches(qtbot, window, tmp_path):
+    """A hand, and for each watch of the shipped trees the way to show its page."""
+    trees = read_folder(trees_folder())
+    driver = Scene(tmp_path / "long", trees=trees).driver
+    window.show_visit(driver)
+    hand = Hand(qtbot, window).rest()
+
+    def show(address, tree, step):
+        window._put(WatchPage(driver, Ask("watch", address, tree, step, complaint="no_heat")))
+        return hand.rest()
+
+    return hand, [
+        lambda address=f"{tree.name}.{name}", tree=tree, step=step: show(address, tree, step)
+        for tree in trees.trees.values()
+        for name, step in tree.steps.items()
+        if isinstance(step, Watch)
+    ]
+
+
+def test_every_event_is_in_sight_before_the_clock_starts(qtbot, window, tmp_path):
+    """Of every watch in the shipped trees at 1024 by 600, with no scrolling; the longest has seven events
+    and three cautions, which stand in a line each above.
+    """
+    hand, shows = long_watches(qtbot, window, tmp_path)
+    assert (window.width(), window.height()) == (1024, 600)
+    assert shows
+    for show in shows:
+        page = show().page
+        assert [b.text() for b in page.events.values() if not in_sight(hand, b)] == []
+        assert page.cautions and all(in_sight(hand, sign) for sign in page.cautions)
+
+
+def test_the_whole_caution_is_one_key_away(qtbot, window, tmp_path):
+    """Alt+F shows it; the clock's start folds it again, for what happens must be in sight."""
+    hand, shows = long_watches(qtbot, window, tmp_path)
+    page = shows[0]().page
+    assert not any(sign.isVisible() for sign in page._full_cautions)
+    hand.alt("f")
+    assert all(sign.isVisible() for sign in page._full_cautions)
+    assert not any(sign.isVisible() for sign in page.cautions)
+    hand.press("Start the clock")
+    assert page.begun is not None and all(sign.isVisible() for sign in page.cautions)
+
+
+def test_a_caution_never_opened_is_not_counted_as_read(qtbot, window, tmp_path):
+    """The next page with it shows it in full; opened, it counts."""
+    hand, shows = long_watches(qtbot, window, tmp_path)
+    page = shows[0]().page
+    page.seen()
+    assert all(hand.driver.caution_is_new(name) for name in page.common.caution)
+    hand.alt("f")
+    page.seen()
+    assert not any(hand.driver.caution_is_new(name) for name in page.common.caution)

@@ -38,7 +38,7 @@ class GroupPage(StepPage):
 
     next_words = "Save"
 
-    cautions_across = True
+    cautions_folded = True
     fields_first = True
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
@@ -110,6 +110,8 @@ class GroupPage(StepPage):
         for way in (self.still_way, self.cannot_way, self.mend_way, self.pad_way):
             way.setMinimumHeight(look.TARGET)
             self.ways.addWidget(way)
+        if self.folded_way is not None:
+            self.ways.addWidget(self.folded_way)
         self.own.addLayout(self.ways)
 
     def points(self) -> tuple[str, ...]:

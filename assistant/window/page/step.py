@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from assistant.house.model import Caution
 from assistant.tree.model import Common
@@ -24,7 +23,8 @@ CANNOT = ("No access", "No meter for it", "Not mine to open", "Not safe here", "
 class StepPage(Page):
     """Shows one Ask. Subclasses add what is answered."""
 
-    cautions_across = False
+    cautions_folded = False
+    """Whether cautions stand in one line each until asked for: where the fields need to be in sight."""
     fields_first = False
     """Whether the fields stand above the words that say how: where several must be in sight."""
     teaches = True
@@ -43,9 +43,11 @@ class StepPage(Page):
         self.question = label(words.spoken(ask, driver.vocabulary), look.QUESTION)
         self.add(self.question)
         self.essential = label("", bold=True)
+        self.folded_way: QPushButton | None = None
         self.cautions: list[CautionSign] = []
+        self.why: QWidget | None = None
         if self.common is not None and self.common.why and self.teaches:
-            self.add(label(self.fill(self.common.why), look.BODY, soft=True))
+            self.why = self.add(label(self.fill(self.common.why), look.BODY, soft=True))
         self.add(self.essential)
         self.show_essential()
         if self.common is not None:
@@ -75,8 +77,10 @@ class StepPage(Page):
         return self.ask.step, name
 
     def seen(self) -> None:
-        """The cautions of this page count as read once the person answers."""
-        if self.common is not None:
+        """The cautions of this page count as read once the person answers; folded ones that were never
+        opened do not, and the next page shows them in full.
+        """
+        if self.common is not None and (self.folded_way is None or self._unfolded):
             self.driver.cautions_seen(self.common.caution)
 
     def ask_why_not(self, back_to: QWidget) -> None:
@@ -160,21 +164,38 @@ class StepPage(Page):
             self._how()
 
     def _caution(self, cautions: list[Caution]) -> None:
-        """Full ones beside the drawing; where the fields need that room, side by side across the page."""
-        self.cautions = [CautionSign(each, self.driver.caution_is_new(each.name)) for each in cautions]
-        if not self.cautions_across:
+        """Full ones beside the drawing; where the fields need that room, one line each and a button."""
+        new = [self.driver.caution_is_new(each.name) for each in cautions]
+        folded = self.cautions_folded
+        self.cautions = [
+            CautionSign(each, full and not folded) for each, full in zip(cautions, new, strict=True)
+        ]
+        if not folded:
             for sign in self.cautions:
                 self.words.addWidget(sign)
             return
         rows = QVBoxLayout()
-        rows.setSpacing(8)
-        for first in range(0, len(self.cautions), 2):
-            row = QHBoxLayout()
-            row.setSpacing(8)
-            for sign in self.cautions[first : first + 2]:
-                row.addWidget(sign, 1, Qt.AlignmentFlag.AlignTop)
-            rows.addLayout(row)
+        rows.setSpacing(2)
+        self._unfolded = False
+        self._full_cautions = [CautionSign(each, True) for each in cautions]
+        for sign in (*self.cautions, *self._full_cautions):
+            if sign.full:
+                sign.hide()
+            rows.addWidget(sign)
         self.column.insertLayout(self.column.indexOf(self.essential) + 1, rows)
+        if cautions:
+            self.folded_way = QPushButton("Cautions in &full")
+            self.folded_way.setCheckable(True)
+            self.folded_way.setMinimumHeight(look.TARGET)
+            self.folded_way.toggled.connect(self._unfold)
+
+    def _unfold(self, full: bool) -> None:
+        """The whole messages, or one line each again."""
+        self._unfolded = True
+        for sign in (*self.cautions, *self._full_cautions):
+            sign.setVisible(sign.full == full)
+        if full:
+            self.scroll.verticalScrollBar().setValue(0)
 
     def _how(self) -> None:
         for line in self.common.how if self.common is not None else ():

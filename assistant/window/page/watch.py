@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 
 from PySide6.QtCore import QTimer
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 
 from assistant.tree.model import Watch
 from assistant.walk.ask import Ask
@@ -15,7 +15,7 @@ from assistant.window import look, words
 from assistant.window.big import BigButton
 from assistant.window.entry_line import EntryLine
 from assistant.window.flow import Flow
-from assistant.window.page.base import TINY
+from assistant.window.page.base import NARROW, TINY
 from assistant.window.page.step import StepPage
 from assistant.window.session import Driver
 from assistant.window.text import label
@@ -26,7 +26,7 @@ class WatchPage(StepPage):
     the next; a digit is an event that has just happened.
     """
 
-    cautions_across = True
+    cautions_folded = True
     fields_first = True
 
     def __init__(
@@ -45,7 +45,13 @@ class WatchPage(StepPage):
         self.times: dict[str, float] = {}
         self.order: list[str] = []
         self.running = label("", look.LEAD, bold=True)
-        self.words.addWidget(self.running)
+        if self.why is not None:  # what has to be tapped comes before the reasons
+            self.column.removeWidget(self.why)
+            self.column.insertWidget(self.column.indexOf(self.beside), self.why)
+        self.acting = QVBoxLayout()
+        self.acting.setSpacing(8)
+        self.column.insertLayout(self.column.indexOf(self.why or self.beside), self.acting)
+        self.acting.addWidget(self.running)
         self.grid = QGridLayout()
         self.grid.setSpacing(8)
         self.events: dict[str, BigButton] = {}
@@ -53,18 +59,22 @@ class WatchPage(StepPage):
             button = BigButton(driver.vocabulary.happens.get(name, words.plain(name)), str(number), "not yet")
             button.clicked.connect(lambda _=False, name=name: self.happened(name))
             self.events[name] = button
-        self.words.addLayout(self.grid)
+        self.acting.addLayout(self.grid)
         self.lines: dict[str, tuple[EntryLine, Typed | None]] = {}
         self.readings = QWidget()
         self._lay_readings()
-        self.words.addWidget(self.readings)
+        self.acting.addWidget(self.readings)
         self.close_words()
         self._lay_ways()
         self.timer = QTimer(self)
         self.timer.setInterval(200)
         self.timer.timeout.connect(self.tick)
-        self._lay_events(2)
+        self._lay_events(self._columns())
         self._show_state()
+
+    def _columns(self) -> int:
+        """As many beside each other as keep all of them in sight in a narrow window."""
+        return 1 if self.mode == TINY else 3 if self.mode == NARROW and len(self.events) > 4 else 2
 
     def _lay_events(self, columns: int) -> None:
         rows = -(-len(self.events) // columns)
@@ -103,6 +113,8 @@ class WatchPage(StepPage):
         for way in (self.undo_way, self.again_way, self.cannot_button(), self.pad_way):
             way.setMinimumHeight(look.TARGET)
             self.ways.addWidget(way)
+        if self.folded_way is not None:
+            self.ways.addWidget(self.folded_way)
         self.own.addLayout(self.ways)
 
     def first_focus(self) -> QWidget:
@@ -141,8 +153,8 @@ class WatchPage(StepPage):
     def start(self) -> None:
         self.begun = self.clock()
         self.timer.start()
-        for sign in self.cautions:  # read by now; what happens must be in sight
-            sign.setVisible(not sign.full)
+        if self.folded_way is not None:  # read by now; what happens must be in sight
+            self.folded_way.setChecked(False)
         self._show_state()
 
     def enter(self) -> None:
@@ -170,7 +182,7 @@ class WatchPage(StepPage):
     def fold(self, mode: str) -> None:
         super().fold(mode)
         if hasattr(self, "grid"):
-            self._lay_events(1 if mode == TINY else 2)
+            self._lay_events(self._columns())
 
     def _show_state(self) -> None:
         for name, button in self.events.items():
