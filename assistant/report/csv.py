@@ -44,8 +44,9 @@ def to_csv(story: Story) -> str:
     writer = csv.writer(out, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
     writer.writerow(HEADS)
     for row in story.rows:
+        trees = tuple(f"{file} {digest}" for file, digest in story.trees) if row.kind == "opened" else ()
         for measured in row.measured or (None,):
-            writer.writerow([harmless(field) for field in _fields(row, measured, story.fingerprint)])
+            writer.writerow([harmless(field) for field in _fields(row, measured, story.fingerprint, trees)])
     return out.getvalue()
 
 
@@ -57,8 +58,8 @@ def harmless(text: str) -> str:
     return line
 
 
-def _fields(row: Row, measured: Measured | None, fingerprint: str) -> tuple[str, ...]:
-    remarks = "; ".join([*row.remarks, *([measured.remark] if measured and measured.remark else [])])
+def _fields(row: Row, measured: Measured | None, fingerprint: str, more: tuple[str, ...]) -> tuple[str, ...]:
+    remarks = "; ".join([*row.remarks, *more, *([measured.remark] if measured and measured.remark else [])])
     reading = (
         (
             measured.what,

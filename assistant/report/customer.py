@@ -23,6 +23,8 @@ STANDING = {
     "settled": "Settled.",
     "proved": "Repaired, and shown to work by the readings below.",
 }
+CUT_SHORT = "Repaired. One wait of the proof was cut short, so it is not fully shown yet."
+WAITS_CUT_SHORT = "Repaired. Some waits of the proof were cut short, so it is not fully shown yet."
 GO_ON = {
     "open": "Find out what is wrong",
     "walking": "Go on finding out what is wrong",
@@ -55,6 +57,11 @@ def customer_page(
 
 def _standing(visit: Visit, state: ComplaintState) -> str:
     words = STANDING.get(state.status, state.status)
+    if state.status == "proved":
+        latest = {found.step: found for found in visit.found if found.complaint == state.name}
+        short = [words for found in latest.values() for words in found.cut_short]
+        if short:
+            return CUT_SHORT if len(short) == 1 else WAITS_CUT_SHORT
     if state.status == "handed_over":
         known = visit.vocabulary.complaints.get(state.note)
         return f"{words} ({known.title})" if known else words
@@ -80,7 +87,7 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
         done,
         proof,
         _proved(found),
-        found.proof == "proved",
+        found.proof == "proved" and not found.cut_short,
         finding.fault,
     )
 
@@ -120,6 +127,9 @@ def _to_do(point: OpenPoint, visit: Visit) -> str:
         return f"{words}. Left open because: {_sentence(point.left)}" if point.left else words
     if point.kind == "power" and not _is_supply(visit, point.key.removeprefix("power.")):
         return ""
+    if point.kind == "proof" and point.key.endswith(".wait"):
+        words = _sentence(point.words)
+        return f"{words} Left open because: {_sentence(point.left)}" if point.left else words
     last = point.words.removesuffix(": failed").rpartition(": ")[2]
     words = {
         "cause": f"Look for the reason: {last[:1].lower()}{last[1:]}.",

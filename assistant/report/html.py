@@ -5,19 +5,9 @@ from __future__ import annotations
 import base64
 from collections.abc import Callable
 
+from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
 from assistant.report.html_style import STYLE
-from assistant.report.outline import (
-    Block,
-    Cell,
-    Heading,
-    Pairs,
-    Picture,
-    Points,
-    Table,
-    Words,
-    foot,
-    outline,
-)
+from assistant.report.outline import foot, outline
 from assistant.report.plain import one_line
 from assistant.report.story import Photo, Story
 
@@ -63,6 +53,8 @@ def _block(block: Block, shrink: Shrink | None) -> str:
         return f"<dl>{items}</dl>"
     if isinstance(block, Table):
         return _table(block)
+    if isinstance(block, ToSign):
+        return f'<div class="sign">{"".join(f"<p>{escape(name)}</p>" for name in block.names)}</div>'
     assert isinstance(block, Picture)
     return _picture(block, shrink)
 
@@ -88,7 +80,9 @@ def _cell(cell: Cell) -> str:
     text = _apart(cell.text) if cell.text else ""
     if cell.struck and text:
         text = f"<s>{text}</s>"
-    return text + "".join(f"<small>{_apart(line)}</small>" for line in cell.small)
+    small = "".join(f"<small>{_apart(line)}</small>" for line in cell.small)
+    faint = "".join(f'<small class="faint">{_apart(line)}</small>' for line in cell.faint)
+    return f"{text}{small}{faint}"
 
 
 def _picture(block: Picture, shrink: Shrink | None) -> str:

@@ -10,6 +10,10 @@ h3 { font-size: 1rem; margin: 1.2rem 0 .2rem; }
 p { margin: .4rem 0; }
 .strong { font-weight: 600; }
 .small, small { font-size: .82rem; opacity: .8; }
+.faint { font-size: .78rem; opacity: .65; }
+.sign { display: flex; gap: 2rem; margin-top: 4rem; break-inside: avoid; }
+.sign p { flex: 1; border-top: 1px solid; padding-top: .2rem; font-size: .82rem; }
+.sign p:first-child { flex: 2; }
 .notice { border: 1px solid; border-left-width: 6px; padding: .5rem .8rem; margin: 1rem 0; }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; font-variant-numeric: tabular-nums; }
 th, td { text-align: start; vertical-align: top; padding: .3rem .5rem .3rem 0;

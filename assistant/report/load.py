@@ -14,8 +14,8 @@ from assistant.trail.read import Trail, read_trail
 from assistant.trail.record import kept_library
 from assistant.walk.event import AsFound, Note, Opened, Person
 
-ORDER = ("name", "address", "phone", "email")
-"""As on an envelope; anything else follows."""
+ORDER = ("name", "address", "phone", "email", "shop", "licence", "make", "model", "serial")
+"""As on an envelope, then who came and what stands there; anything else follows."""
 
 
 def story_of(folder: Path) -> Story:
@@ -43,9 +43,8 @@ def _person(folder: Path, trail: Trail) -> dict[str, str]:
         found = (person(folder, known.kept) if known else None) or {}
     except TrailError:
         return {}
-    return dict(
-        sorted(found.items(), key=lambda item: (ORDER.index(item[0]) if item[0] in ORDER else 9, item[0]))
-    )
+    names = [name for name in ORDER if name in found] + sorted(set(found) - set(ORDER))
+    return {name: found[name] for name in names}
 
 
 def _photos(folder: Path, trail: Trail) -> dict[str, bytes]:

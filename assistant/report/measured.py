@@ -13,6 +13,10 @@ from assistant.trade.registry import REGISTRY
 from assistant.tree.model import Compute, Reading, Step, readings_of
 from assistant.walk.ask import Record, Verdict
 
+TOP_UNKNOWN = "over the meter's range: the top of the range is not known"
+"""As the entry says it where it is typed, where it asks for the range's top."""
+OVER = "OL (over the meter's range)"
+
 
 def measured(record: Record, step: Step | None, vocabulary: Vocabulary, plate: dict[str, str]) -> Measured:
     """`step` is the step it was taken on, None for a reading put down by itself; `plate` has the plate
@@ -22,7 +26,7 @@ def measured(record: Record, step: Step | None, vocabulary: Vocabulary, plate: d
     return Measured(
         what=_what(record, step, vocabulary),
         typed="" if record.computed else record.typed.text,
-        understood=record.echo,
+        understood=over_range(record.echo),
         verdict=verdict.words if verdict and verdict.words != "recorded" else "",
         limit=limit_words(verdict, record.unit) if verdict else "",
         source=source,
@@ -33,6 +37,11 @@ def measured(record: Record, step: Step | None, vocabulary: Vocabulary, plate: d
         formula=record.computed or "",
         should=should_words(verdict, record.unit) if verdict else "",
     )
+
+
+def over_range(words: str) -> str:
+    """The words about a meter over its range, short where nobody knows where its range ends."""
+    return words.replace(TOP_UNKNOWN, OVER)
 
 
 def limit_words(verdict: Verdict, unit: str) -> str:

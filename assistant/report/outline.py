@@ -6,89 +6,26 @@ What stands where is decided here once; how it looks is for html.py, text.py and
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Union
 
+from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
 from assistant.report.story import (
+    SLIP,
     ComplaintForCustomer,
     FindingTold,
     FoundForCustomer,
     Measured,
-    Photo,
     Row,
+    StopTold,
     Story,
 )
 from assistant.report.times import clock, day, full
 from assistant.trail.fingerprint import short
 
+LABELS = {"make": "Furnace make", "model": "Furnace model", "serial": "Furnace serial number"}
 PHOTO_LENGTH = 12
 """Hex digits by which a kept photo is named on paper."""
-
-
-@dataclass(frozen=True)
-class Heading:
-    """`level` 1 begins a part on a page of its own, 2 a section, 3 what belongs to one thing."""
-
-    text: str
-    level: int = 2
-
-
-@dataclass(frozen=True)
-class Words:
-    """A paragraph. `weight`: plain, strong, small, notice (framed) or quote (somebody's own words)."""
-
-    text: str
-    weight: str = "plain"
-
-
-@dataclass(frozen=True)
-class Points:
-    """A list. `mark`: dot, done (a tick) or open (an empty box)."""
-
-    items: tuple[str, ...]
-    mark: str = "dot"
-
-
-@dataclass(frozen=True)
-class Pairs:
-    """Names and their values, one beside the other."""
-
-    items: tuple[tuple[str, str], ...]
-
-
-@dataclass(frozen=True)
-class Cell:
-    """Lines of a table cell; `struck` for what was taken back, `small` for what stands beside it."""
-
-    text: str
-    small: tuple[str, ...] = ()
-    struck: bool = False
-
-    @property
-    def empty(self) -> bool:
-        return not self.text and not self.small
-
-
-@dataclass(frozen=True)
-class Table:
-    """`widths` are shares of the page's width, together 100. An empty last cell leaves its room to the one
-    before."""
-
-    heads: tuple[str, ...]
-    rows: tuple[tuple[Cell, ...], ...]
-    widths: tuple[int, ...]
-
-
-@dataclass(frozen=True)
-class Picture:
-    """A photo with the words below it."""
-
-    photo: Photo
-    caption: str
-
-
-Block = Union[Heading, Words, Points, Pairs, Table, Picture]
 
 
 def foot(story: Story) -> str:
@@ -108,7 +45,8 @@ def _customer(story: Story) -> Iterator[Block]:
         yield Words("PRACTICE. No house was visited.", "strong")
     page = story.customer
     if page.person:
-        yield Pairs(tuple((name[:1].upper() + name[1:], value) for name, value in page.person))
+        labels = [LABELS.get(name, name[:1].upper() + name[1:]) for name, _ in page.person]
+        yield Pairs(tuple(zip(labels, (value for _, value in page.person), strict=True)))
     yield Words(f"Visit of {day(story.began)}. {story.standing}", "small")
     yield Words(" ".join(story.notice), "small")
     for caution in page.cautions:
@@ -120,6 +58,7 @@ def _customer(story: Story) -> Iterator[Block]:
         yield Points(page.still_to_do, "open")
     else:
         yield Words("Nothing that we know of.")
+    yield ToSign(("Customer's signature", "Date"))
 
 
 def _complaint(complaint: ComplaintForCustomer) -> Iterator[Block]:
@@ -160,6 +99,16 @@ def _results(measured: tuple[Measured, ...]) -> Table:
     return Table(("Measured", "Result", "Should be"), rows, (46, 26, 28))
 
 
+def texts_line(story: Story) -> str:
+    """How many tree texts the visit was walked with, and a short hash that stands for all of them."""
+    whole = "".join(f"{file} {digest}\n" for file, digest in story.trees)
+    count = len(story.trees)
+    return (
+        f"Walked with {count} tree text{'s' * (count != 1)}, together "
+        f"{short(hashlib.sha256(whole.encode()).hexdigest())}."
+    )
+
+
 def _trail(story: Story) -> Iterator[Block]:
     yield Heading("The trail: every step, for the next technician and the warranty desk", 1)
     yield Pairs(
@@ -186,9 +135,15 @@ def _trail(story: Story) -> Iterator[Block]:
         yield Points(story.still_unproved)
     for finding in story.findings:
         yield from _finding(finding)
+    slips = tuple(f"Stop page: {stop.title} - taken back: {SLIP}" for stop in story.stops if _slipped(stop))
+    if slips:
+        yield Points(slips)
     for stop in story.stops:
+        if _slipped(stop):
+            continue
         yield Heading(f"Stop page: {stop.title}", 2)
-        yield Words(" \u00b7 ".join(part for part in (full(stop.at), stop.where) if part), "small")
+        back = f"taken back: {stop.taken_back}" if stop.taken_back else ""
+        yield Words(" \u00b7 ".join(part for part in (full(stop.at), stop.where, back) if part), "faint")
         yield Points((*stop.lines, *stop.also))
     if story.hand_overs:
         yield Heading("Handed over", 2)
@@ -198,15 +153,17 @@ def _trail(story: Story) -> Iterator[Block]:
     yield steps(story.rows)
     yield from _photos(story)
     if story.trees:
-        yield Heading("Walked with these texts", 2)
-        yield Words("Their SHA-256 stand in the trail's first entry, which the fingerprint covers.", "small")
-        yield Words(", ".join(file for file, _ in story.trees), "small")
+        yield Words(texts_line(story), "faint")
+
+
+def _slipped(stop: StopTold) -> bool:
+    return stop.taken_back == SLIP
 
 
 def _finding(finding: FindingTold) -> Iterator[Block]:
     kinds = {"part": "Finding", "no fault": "Finding without a fault", "stop": "Finding that stops the work"}
     yield Heading(f"{kinds[finding.kind]}: {finding.title}", 2)
-    yield Words(f"{full(finding.at)} \u00b7 {finding.complaint} \u00b7 {finding.where}", "small")
+    yield Words(f"{full(finding.at)} \u00b7 {finding.complaint} \u00b7 {finding.where}", "faint")
     told = [
         ("Part", finding.part),
         ("Reason", finding.reason),
@@ -248,7 +205,8 @@ def steps(rows: tuple[Row, ...]) -> Table:
         gone = bool(row.taken_back)
         notes = ([f"TAKEN BACK: {row.taken_back}"] if gone else []) + list(row.remarks)
         notes += [f"photo {name[:PHOTO_LENGTH]}" for name in row.photos]
-        first = Cell(row.asked, tuple(part for part in (row.where, *notes) if part), gone)
+        where = (row.where,) if row.where else ()
+        first = Cell(row.asked, tuple(part for part in notes if part), gone, where)
         hour, date = clock(row.at)
         when = Cell(hour, (date,) if date else ())
         if not row.measured:
@@ -261,7 +219,7 @@ def steps(rows: tuple[Row, ...]) -> Table:
             asked = (
                 Cell(each.what, _beside(each), gone)
                 if whole_page
-                else Cell(row.asked, (*first.small, *_beside(each)), gone)
+                else Cell(row.asked, (*first.small, *_beside(each)), gone, where)
             )
             typed = _typed(each)
             out.append(

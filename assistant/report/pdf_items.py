@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen
 
-from assistant.report.outline import Block, Cell, Heading, Pairs, Picture, Points, Table, Words
+from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
 from assistant.report.pdf_text import Set, Style, Typesetter
 from assistant.report.photo import picture
 
 Draw = Callable[[QPainter, float], None]
 RULE, BAR = QColor("#8a8a8a"), QColor("#222222")
 BODY, SMALL = Style(9.5), Style(8)
+FAINT = Style(7, grey=True)
 CELL, CELL_SMALL, HEAD = Style(8.5), Style(7), Style(7.5, bold=True)
-WEIGHTS = {"plain": BODY, "strong": Style(10, bold=True), "small": SMALL, "notice": Style(9)}
+WEIGHTS = {"plain": BODY, "strong": Style(10, bold=True), "small": SMALL, "notice": Style(9), "faint": FAINT}
 HEADINGS = {1: Style(17, bold=True), 2: Style(11.5, bold=True), 3: Style(9.5, bold=True)}
 MARKS = {"dot": "\u2022", "done": "\u2713", "open": "\u2610"}
 
@@ -59,6 +60,25 @@ class Blocks:
             yield from self._table(block)
         elif isinstance(block, Picture):
             yield from self._picture(block)
+        elif isinstance(block, ToSign):
+            yield self._to_sign(block)
+
+    def _to_sign(self, block: ToSign) -> Item:
+        """Room to write, a rule, and the words below; the first has twice the width of the others."""
+        share = self.width / (len(block.names) + 1)
+        room, gap = 30 * self.u, 16 * self.u
+        texts = [self.set.column([(name, SMALL)], share) for name in block.names]
+
+        def draw(painter: QPainter, y: float) -> None:
+            left = 0.0
+            for number, text in enumerate(texts):
+                wide = share * (1 if number else 2)
+                painter.setPen(QPen(BAR, 0.6 * self.u))
+                painter.drawLine(QPointF(left, y + room), QPointF(left + wide - gap, y + room))
+                text.draw(painter, left, y + room + 2 * self.u)
+                left += wide
+
+        return Item(room + 2 * self.u + max(text.height for text in texts), draw, 8 * self.u)
 
     def _heading(self, block: Heading, first: bool) -> Item:
         text = self.set.column([(block.text, HEADINGS[block.level])], self.width)
@@ -175,7 +195,7 @@ class Blocks:
 
 def _paragraphs(cell: Cell, style: Style) -> list[tuple[str, Style]]:
     said = [(cell.text, Style(style.size, style.bold, cell.struck))] if cell.text else []
-    return said + [(line, CELL_SMALL) for line in cell.small]
+    return said + [(line, CELL_SMALL) for line in cell.small] + [(line, FAINT) for line in cell.faint]
 
 
 def _together(groups: list[Iterator[Item]]) -> Iterator[Item]:

@@ -5,11 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from PySide6.QtCore import QPointF
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPdfWriter, QTextLayout, QTextLine, QTextOption
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QPainter,
+    QPdfWriter,
+    QTextLayout,
+    QTextLine,
+    QTextOption,
+)
 
 from assistant.report.plain import one_line
 
+GREY = QColor("#6a6a6a")
 LEADING = 1.12
 LONGEST = 20_000
 """Characters of one text that are set; a longer one ends with a word about it. Nobody reads a page of one
@@ -23,6 +33,7 @@ class Style:
     size: float
     bold: bool = False
     struck: bool = False
+    grey: bool = False
 
 
 @dataclass
@@ -33,13 +44,16 @@ class Set:
     """(line, its place from the top, its height)"""
     height: float = 0.0
     keep: list[QTextLayout] = field(default_factory=list)
+    grey: set[int] = field(default_factory=set)
+    """Numbers of the lines that are drawn in grey."""
 
     def draw(
         self, painter: QPainter, x: float, y: float, start: float = 0.0, end: float = float("inf")
     ) -> None:
         """Draws the lines that begin from `start` up to `end`, the first of them at `y`."""
-        for line, top, _ in self.lines:
+        for number, (line, top, _) in enumerate(self.lines):
             if start <= top < end:
+                painter.setPen(GREY if number in self.grey else Qt.GlobalColor.black)
                 line.draw(painter, QPointF(x, y + top - start - line.y()))
 
     def cut(self, most: float) -> list[tuple[float, float]]:
@@ -89,6 +103,8 @@ class Typesetter:
         while (line := layout.createLine()).isValid():
             line.setLineWidth(width)
             height = line.height() * LEADING
+            if style.grey:
+                out.grey.add(len(out.lines))
             out.lines.append((line, out.height, height))
             out.height += height
         layout.endLayout()

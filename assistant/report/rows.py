@@ -8,18 +8,34 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from assistant.report.measured import computed_words, measured
+from assistant.report.asked import asked_words, step_of
+from assistant.report.measured import measured, over_range
 from assistant.report.say import event_row
-from assistant.report.story import Row
+from assistant.report.story import SLIP, Row
 from assistant.report.times import full
-from assistant.tree.model import Call, Compute, Finding, HandOver, Return, Step, Stop
+from assistant.tree.model import Finding
 from assistant.walk.ask import Taken
-from assistant.walk.event import Back, Event, PlateRead, PutDown, Read, StillTrue, Watched
+from assistant.walk.event import Back, Event, Hazard, PlateRead, PutDown, Read, StillTrue, Watched
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
 from assistant.walk.visit import begin, fold
 
-TAKEN_BACK = {"slip": "slip of the key", "changed": "changed my mind", "look": "gone over again"}
-STEP_TITLES = (Stop, Finding, HandOver, Call, Return, Compute)
+TAKEN_BACK = {"slip": SLIP, "changed": "changed my mind", "look": "gone over again"}
+ENDS = ("finding", "stop", "hand over")
+"""Kinds of the rows that say where the walk came to."""
+
+
+@dataclass(frozen=True)
+class Reached:
+    """A stop page or a hand-over that the walk came to. `to` names the page or the complaint, `taken_back`
+    says why the step before it was rewound."""
+
+    to: str
+    step: str
+    at: str
+    number: int
+    complaint: str
+    by_hazard: bool = False
+    taken_back: str = ""
 
 
 @dataclass
@@ -30,10 +46,8 @@ class Told:
     rows: list[Row] = field(default_factory=list)
     remarks: list[str] = field(default_factory=list)
     plate: dict[str, str] = field(default_factory=dict)
-    stops: list[tuple[str, str, str]] = field(default_factory=list)
-    """(stop page, step, time) for each stop page reached."""
-    hand_overs: list[tuple[str, str, str]] = field(default_factory=list)
-    """(from complaint, to complaint, time)."""
+    stops: list[Reached] = field(default_factory=list)
+    hand_overs: list[Reached] = field(default_factory=list)
 
 
 def told(library, events: list[Event]) -> Told:
@@ -50,7 +64,7 @@ def told(library, events: list[Event]) -> Told:
                 f"Entry {number} can't be followed by this version ({problem}); it is shown as it is."
             )
             continue
-        ends = _note_ends(out, before, event)
+        ends = _note_ends(out, before, event, number)
         taken = out.visit.history[len(before.history) :]
         if isinstance(event, Back):
             _take_back(out, before, event)
@@ -88,34 +102,11 @@ def _step_row(out: Told, number: int, taken: Taken, event: Event) -> Row:
         taken.at,
         taken.verb,
         asked_words(out.visit, taken.step),
-        answer,
+        over_range(answer),
         where,
         readings,
         tuple(remarks),
     )
-
-
-def step_of(visit: Visit, address: str) -> tuple[Step | None, str]:
-    """The step at an address and where it stands: "The house is cold (cold_house.volts)"."""
-    if address.startswith("act."):
-        return None, "repair"
-    try:
-        tree, step = visit.step(address)
-    except KeyError:
-        return None, address
-    return step, f"{tree.title} ({address})"
-
-
-def asked_words(visit: Visit, address: str) -> str:
-    """What was asked at an address, as it stood on the screen."""
-    if address.startswith("act."):
-        act = visit.vocabulary.acts.get(address.removeprefix("act."))
-        return act.say if act else address
-    step, _ = step_of(visit, address)
-    if isinstance(step, Compute):
-        words = computed_words(step)
-        return f"Worked out: {words[:1].lower()}{words[1:]}"
-    return getattr(step, "ask", None) or address
 
 
 def _take_back(out: Told, before: Visit, event: Back) -> None:
@@ -123,11 +114,40 @@ def _take_back(out: Told, before: Visit, event: Back) -> None:
     words = TAKEN_BACK.get(event.why, event.why)
     dropped = [(taken.step, taken.at) for taken in before.path[len(out.visit.path) :]]
     asked = [(asked_words(out.visit, step), at) for step, at in dropped]
+    numbers: list[int] = []
     for place in range(len(out.rows) - 1, -1, -1):
         row = out.rows[place]
         if (row.asked, row.at) in asked and not row.taken_back:
             asked.remove((row.asked, row.at))
             out.rows[place] = replace(row, taken_back=words)
+            numbers.append(row.number)
+    if numbers:
+        _take_back_ends(out, before.complaint or "", min(numbers), words)
+
+
+def _take_back_ends(out: Told, complaint: str, since: int, words: str) -> None:
+    """What the rewound steps led to is taken back with them. A hazard that was met stays."""
+
+    def marked(reached: list[Reached]) -> list[Reached]:
+        return [
+            replace(each, taken_back=words)
+            if each.number >= since
+            and each.complaint == complaint
+            and not each.by_hazard
+            and not each.taken_back
+            else each
+            for each in reached
+        ]
+
+    kept = {each.number for each in out.stops if each.by_hazard or each.complaint != complaint}
+    kept |= {each.number for each in out.hand_overs if each.complaint != complaint}
+    out.stops, out.hand_overs = marked(out.stops), marked(out.hand_overs)
+    out.rows = [
+        replace(row, taken_back=words)
+        if row.kind in ENDS and row.number >= since and row.number not in kept and not row.taken_back
+        else row
+        for row in out.rows
+    ]
 
 
 def _note_plate(out: Told, event: PlateRead) -> None:
@@ -135,7 +155,7 @@ def _note_plate(out: Told, event: PlateRead) -> None:
     out.plate[event.name] = held if isinstance(held, str) else held.echo if held else event.text
 
 
-def _note_ends(out: Told, before: Visit, event: Event) -> list[Row]:
+def _note_ends(out: Told, before: Visit, event: Event, number: int) -> list[Row]:
     """Where the walk came to with this event: rows for a finding, a stop page, a hand-over."""
     visit, rows = out.visit, []
     for found in visit.found[len(before.found) :]:
@@ -147,11 +167,12 @@ def _note_ends(out: Told, before: Visit, event: Event) -> list[Row]:
         return rows
     step = now.stack[-1].address if now.stack else ""
     if now.stage == "stop" and now.page:
-        out.stops.append((now.page, step, event.at))
+        by_hazard = isinstance(event, Hazard)
+        out.stops.append(Reached(now.page, step, event.at, number, visit.complaint or "", by_hazard))
         page = visit.vocabulary.stops.get(now.page)
         rows.append(Row(0, event.at, "stop", "Stop page", page.title if page else now.page))
     if now.stage == "handed_over" and now.to:
-        out.hand_overs.append((visit.complaint or "", now.to, event.at))
+        out.hand_overs.append(Reached(now.to, step, event.at, number, visit.complaint or ""))
         known = visit.vocabulary.complaints.get(now.to)
         rows.append(Row(0, event.at, "hand over", "Handed over to", known.title if known else now.to))
     return rows

@@ -7,11 +7,12 @@ import json
 from collections.abc import Callable
 
 from assistant.quantity.kind import KINDS
+from assistant.report.asked import WHY, asked_words
 from assistant.report.measured import measured, plain_name
 from assistant.report.story import Row
-from assistant.tree.model import Compute
 from assistant.walk import event as events
 from assistant.walk.event import Event
+from assistant.walk.points import open_points
 from assistant.walk.state import Visit
 
 BACK = {
@@ -68,13 +69,7 @@ def _hazard(event: events.Hazard, visit: Visit) -> tuple[str, str, str]:
 
 
 def _back(event: events.Back, visit: Visit) -> tuple[str, str, str]:
-    try:
-        step = visit.step(event.step)[1]
-    except KeyError:
-        to = event.step
-    else:
-        to = getattr(step, "ask", event.step) if not isinstance(step, Compute) else step.result
-    return "back", BACK.get(event.why, f"Went back: {event.why}"), f"to: {to}"
+    return "back", BACK.get(event.why, f"Went back: {event.why}"), f"to: {asked_words(visit, event.step)}"
 
 
 def _as_found(event: events.AsFound, visit: Visit) -> tuple[str, str, str]:
@@ -86,17 +81,13 @@ def _as_found(event: events.AsFound, visit: Visit) -> tuple[str, str, str]:
     return "as found", "As found, before anything was touched", "; ".join(said)
 
 
-def _left_open(event: events.LeftOpen, _: Visit) -> tuple[str, str, str]:
-    return "left open", f"Left open: {plain_name(event.point)}", event.why
+def _left_open(event: events.LeftOpen, visit: Visit) -> tuple[str, str, str]:
+    words = next((point.words for point in open_points(visit) if point.key == event.point), None)
+    return "left open", f"Left open: {words or plain_name(event.point)}", event.why
 
 
 def _on(event: events.GoOn, visit: Visit) -> tuple[str, str, str]:
-    try:
-        step = visit.step(event.step)[1]
-    except KeyError:
-        return "on", "Read, and on", event.step
-    page = visit.vocabulary.stops.get(getattr(step, "page", ""))
-    return "on", "Read, and on", getattr(step, "title", None) or (page.title if page else event.step)
+    return "on", "Read, and on", asked_words(visit, event.step)
 
 
 def _complaint(visit: Visit, name: str) -> str:
@@ -109,7 +100,7 @@ SAY: dict[type, Callable[[Event, Visit], Said]] = {
     events.Opened: _opened,
     events.TakeUp: lambda event, visit: ("take up", "Taken up", _complaint(visit, event.complaint)),
     events.GoOn: _on,
-    events.Concluded: lambda event, _: ("concluded", "Why did it fail?", event.answer),
+    events.Concluded: lambda event, _: ("concluded", WHY, event.answer),
     events.PlateRead: _plate,
     events.Hazard: _hazard,
     events.Back: _back,

@@ -8,6 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+SLIP = "slip of the key"
+"""A step that was taken back because nobody meant it."""
+
 
 @dataclass(frozen=True)
 class Measured:
@@ -124,6 +127,8 @@ class StopTold:
     where: str
     lines: tuple[str, ...]
     also: tuple[str, ...]
+    taken_back: str = ""
+    """As in Row: the step that led here was rewound."""
 
 
 @dataclass(frozen=True)

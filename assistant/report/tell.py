@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.report.asked import step_of
 from assistant.report.customer import customer_page
 from assistant.report.measured import measured, plain_name
 from assistant.report.notice import NOTICE
-from assistant.report.rows import Told, step_of, told
+from assistant.report.rows import Reached, Told, told
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.tree.model import Finding
@@ -58,10 +59,11 @@ def tell(
             for name, value in out.plate.items()
         ),
         findings=tuple(_finding(visit, found, say) for found in visit.found),
-        stops=tuple(_stop(visit, *reached) for reached in out.stops),
+        stops=tuple(_stop(visit, reached) for reached in out.stops),
         hand_overs=tuple(
-            f"{full(at)}: {_title(visit, one)} handed over to {_title(visit, other)}"
-            for one, other, at in out.hand_overs
+            f"{full(each.at)}: {_title(visit, each.complaint)} handed over to {_title(visit, each.to)}"
+            + (f" (taken back: {each.taken_back})" if each.taken_back else "")
+            for each in out.hand_overs
         ),
         still_unproved=_unproved(visit),
         open_points=tuple((point.words, point.left or "") for point in points),
@@ -178,12 +180,12 @@ def _proof(found: Found) -> str:
     }[found.proof]
 
 
-def _stop(visit: Visit, page: str, step: str, at: str) -> StopTold:
-    known = visit.vocabulary.stops.get(page)
-    place = step_of(visit, step)[1] if step else ""
-    if known is None:
-        return StopTold(plain_name(page), at, place, (), ())
-    return StopTold(known.title, at, place, known.lines, known.also)
+def _stop(visit: Visit, reached: Reached) -> StopTold:
+    known = visit.vocabulary.stops.get(reached.to)
+    place = step_of(visit, reached.step)[1] if reached.step else ""
+    title = known.title if known else plain_name(reached.to)
+    lines, also = (known.lines, known.also) if known else ((), ())
+    return StopTold(title, reached.at, place, lines, also, reached.taken_back)
 
 
 def _unproved(visit: Visit) -> tuple[str, ...]:

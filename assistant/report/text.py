@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import textwrap
 
-from assistant.report.outline import Block, Cell, Heading, Pairs, Picture, Points, Table, Words, foot, outline
+from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
+from assistant.report.outline import foot, outline
 from assistant.report.plain import one_line
 from assistant.report.story import Story
 
@@ -17,6 +18,9 @@ def to_text(story: Story) -> str:
     lines: list[str] = []
     for block in outline(story):
         lines += _block(block)
+    if story.trees:
+        lines += ["", "The tree texts and their SHA-256:"]
+        lines += [line for file, digest in story.trees for line in _wrapped(f"{file} {digest}", "  ", "    ")]
     lines += ["", "-" * WIDTH, foot(story)]
     return "\n".join(lines).strip("\n") + "\n"
 
@@ -34,6 +38,8 @@ def _block(block: Block) -> list[str]:
         return ["", *(line for name, value in block.items for line in _pair(name, value))]
     if isinstance(block, Table):
         return ["", *(line for row in block.rows for line in _row(block.heads, row))]
+    if isinstance(block, ToSign):
+        return ["", "", *(line for name in block.names for line in ("", f"{name}: ".ljust(60, "_")))]
     assert isinstance(block, Picture)
     return ["", *_wrapped(f"[photo] {block.caption}", "", "  ")]
 
@@ -54,7 +60,7 @@ def _row(heads: tuple[str, ...], row: tuple[Cell, ...]) -> list[str]:
     its first cell belongs to the one above."""
     out: list[str] = []
     for place, (head, cell) in enumerate(zip(heads, row, strict=True)):
-        said = [part for part in (cell.text, *cell.small) if part]
+        said = [part for part in (cell.text, *cell.small, *cell.faint) if part]
         if not said:
             continue
         text = f"({'; '.join(said)})" if cell.struck else "; ".join(said)

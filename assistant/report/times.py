@@ -17,15 +17,16 @@ def day(at: str) -> str:
 
 
 def full(at: str) -> str:
-    """For the trail: 2026-11-25 09:14:03 -05:00."""
-    date, offset = clock(at)
-    return f"{offset.partition(' ')[0]} {date} {offset.partition(' ')[2]}" if offset else at
+    """For the trail: 2026-11-25 09:14 (-05:00)."""
+    hour, date = clock(at)
+    return f"{date.partition(' ')[0]} {hour} {date.partition(' ')[2]}" if date else at
 
 
 def clock(at: str) -> tuple[str, str]:
-    """A time as two short lines: the clock, then day and offset. The second is empty where it is no time."""
+    """A time as two short lines: hour and minute, then day and offset. The second is empty where it is no
+    time. The seconds stay in the table for a spreadsheet."""
     when = moment(at)
     if when is None:
         return at, ""
     text = when.isoformat()
-    return text[11:19], f"{text[:10]} {text[-6:]}"
+    return text[11:16], f"{text[:10]} ({text[-6:]})"

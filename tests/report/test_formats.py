@@ -35,7 +35,7 @@ HOSTILE = [
 ALLOWED = {
     "html", "head", "meta", "title", "style", "body", "h1", "h2", "h3", "p", "bdi", "ul", "li", "dl", "dt",
     "dd", "table", "colgroup", "col", "thead", "tbody", "tr", "th", "td", "small", "s", "footer", "figure",
-    "img", "figcaption",
+    "img", "figcaption", "div",
 }  # fmt: skip
 
 

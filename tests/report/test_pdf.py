@@ -188,3 +188,12 @@ def test_three_hundred_rows_take_no_minute(qapp):
     start = time.perf_counter()
     to_pdf(story)
     assert time.perf_counter() - start < 10
+
+
+def test_the_customers_part_of_a_pdf_ends_with_lines_to_sign_on(qapp):
+    made = pages(to_pdf(repaired().story()))
+    trail = next(i for i, page in enumerate(made) if "Thetrail:" in squeezed(page.text))
+    text = squeezed(made[trail - 1].text)
+    assert squeezed("Customer's signature") in text
+    assert text.index(squeezed("Customer's signature")) > text.index(squeezed("What is still to do"))
+    assert not any(squeezed("Customer's signature") in squeezed(page.text) for page in made[trail:])

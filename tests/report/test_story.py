@@ -10,20 +10,8 @@ from assistant.report.tell import tell
 from assistant.report.text import to_text
 from assistant.walk.event import Back, Cannot, Hazard, LeftOpen, Note, PutDown, Signed, Typed, Unknown
 from assistant.walk.visit import asked
-from tests.report.told import FINGERPRINT, Clock, repaired
+from tests.report.told import FINGERPRINT, Clock, customers_text, repaired, row
 from tests.walk.small import DEAD, library
-
-
-def customers_text(story):
-    """The first page as text."""
-    whole = to_text(story)
-    return whole[: whole.index("THE TRAIL")]
-
-
-def row(story, words, **fields):
-    found = [r for r in story.rows if r.asked == words and all(getattr(r, k) == v for k, v in fields.items())]
-    assert len(found) == 1, found
-    return found[0]
 
 
 def test_the_customers_page_says_what_why_done_and_proved():

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.report.tell import tell
+from assistant.report.text import to_text
 from assistant.walk.event import (
     AsFound,
     Back,
@@ -42,12 +43,13 @@ class Clock(Walker):
         more = {"person": PERSON, **more}
         return tell(list(self.visit.events), self.visit.library, FINGERPRINT, **more)
 
-    def finish(self):
-        """Everything that is asked from a finding on, answered so that the repair is proved."""
+    def finish(self, waited=600):
+        """Everything that is asked from a finding on, answered so that the repair is proved; `waited`
+        seconds of the ten minutes that its proof asks for."""
         self.go_on().saw("dirty")
         while (ask := asked(self.visit)).kind in ("do", "measure"):
             if ask.kind == "do":
-                self.did()
+                self.did(waited)
             elif ask.step.startswith("make_dead"):
                 self.typed_all(DEAD)
             else:
@@ -70,3 +72,15 @@ def repaired():
     clock.finish()
     clock.send(TakeUp("", "noise")).send(Settled("", "noise", "a loose cover, tightened"))
     return clock.send(Signed("", "A. Technician"))
+
+
+def customers_text(story):
+    """The first page as text."""
+    whole = to_text(story)
+    return whole[: whole.index("THE TRAIL")]
+
+
+def row(story, words, **fields):
+    found = [r for r in story.rows if r.asked == words and all(getattr(r, k) == v for k, v in fields.items())]
+    assert len(found) == 1, found
+    return found[0]
