@@ -13,7 +13,7 @@ from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, Record
-from assistant.walk.event import AsFound, Event, InstrumentUsed, Note, Opened, Signed
+from assistant.walk.event import AsFound, Event, Exported, InstrumentUsed, Note, Opened, Recovered, Signed
 from assistant.walk.points import open_points
 from assistant.walk.reach import still_unproved
 from assistant.walk.state import Visit
@@ -87,9 +87,13 @@ def _say(record: Record, out: Told) -> Measured:
 
 
 def _standing(visit: Visit, events: list[Event]) -> str:
-    signed = next((event for event in events if isinstance(event, Signed)), None)
-    if signed is not None:
-        return f"Signed by {signed.name} on {day(signed.at)}, {clock(signed.at)[0][:5]}."
+    place = next((i for i in range(len(events) - 1, -1, -1) if isinstance(events[i], Signed)), None)
+    if place is not None:
+        signed = events[place]
+        hour, date = clock(signed.at)
+        said = f"Signed by {signed.name} on {day(signed.at)}, {hour} {date.partition(' ')[2]}".rstrip() + "."
+        more = any(not isinstance(event, (Exported, Recovered)) for event in events[place + 1 :])
+        return f"{said} More was written after that, which is not signed." if more else said
     if visit.paused is not None:
         return f"Paused: {visit.paused}. Not signed yet."
     return "Not signed yet."

@@ -57,6 +57,8 @@ def verify(folder: Path, on_paper: str | None = None, files: Files = DISK) -> Ch
             "not signed yet: every line here is as it was written, but the last lines may be missing, and "
             "nothing in the files could show it."
         )
+    elif whole and signature(trail) is None:
+        remarks.append("more was written after the signature, which does not cover it.")
     if trail.newer and not trail.damage:
         return Checked(
             folder, COULD_NOT, ("written by a newer version of the program: this one can't check it.",)

@@ -104,6 +104,8 @@ def test_a_signature_does_not_stand_for_what_was_written_after_it(visit):
     with recorder:
         recorder.append(note)
     assert story_of(visit).fingerprint == verify(visit).fingerprint == read_trail(visit).tip
+    assert story_of(visit).standing.endswith("More was written after that, which is not signed.")
+    assert "more was written after the signature, which does not cover it." in verify(visit).sentences
 
 
 def test_a_fingerprint_of_another_visit_is_a_defect(visit):

@@ -103,7 +103,8 @@ def test_pause_note_plate_as_found_and_finding_are_rows():
     assert story.as_found == (("the fan", "still"), ("the filter", "not looked at"))
     assert story.instruments == ("clamp meter 2",)
     assert [part for part, _ in story.parts_fitted] == ["heating element"]
-    assert story.standing == f"Signed by A. Technician on November 25, 2026, {story.rows[-1].at[11:16]}."
+    hour = story.rows[-1].at[11:16]
+    assert story.standing == f"Signed by A. Technician on November 25, 2026, {hour} (-05:00)."
 
 
 def test_a_finding_has_its_causes_its_repair_and_its_proof():
