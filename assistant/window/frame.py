@@ -17,7 +17,7 @@ from assistant.window import look
 from assistant.window.awake import Awake
 from assistant.window.desk import Desk, OpenElsewhere
 from assistant.window.head import Head
-from assistant.window.keys import ACTIONS
+from assistant.window.keys import ACTIONS, CLOSE
 from assistant.window.margin import Margin
 from assistant.window.page.base import NARROW, TINY, WIDE, Page
 from assistant.window.page.start import NoticePage, StartPage
@@ -61,7 +61,7 @@ class Window(QMainWindow):
         across.addWidget(self.stack, 1)
         column.addLayout(across, 1)
         self.setCentralWidget(middle)
-        for action in ACTIONS:
+        for action in (*ACTIONS, CLOSE):
             shortcut = QShortcut(QKeySequence(action.key), self)
             shortcut.activated.connect(lambda name=action.name: self.open(name))
         self._fold()
@@ -145,8 +145,9 @@ class Window(QMainWindow):
 
     def open(self, name: str, step: str | None = None) -> None:
         """A page beside the walk, by the name of its action."""
-        if name == "shelf":
-            self.show_start()
+        if name == CLOSE.name:
+            if self.driver is not None:
+                self.show_start()
             return
         if self.driver is None and name not in WITHOUT_VISIT:
             return

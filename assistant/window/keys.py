@@ -31,6 +31,9 @@ ACTIONS = (
     Action("help", "Keys", "F1", "every key of this window"),
 )
 
+CLOSE = Action("shelf", "Close this visit", "Ctrl+W", "it stays open in the list")
+"""Leads away from the visit, to the list of all of them."""
+
 BY_NAME = {action.name: action for action in ACTIONS}
 
 PAGE_KEYS = (

@@ -4,7 +4,7 @@ itself.
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidget
 
@@ -29,6 +29,16 @@ class Listing(QListWidget):
         self.setFont(look.font(look.BODY))
         self.setWordWrap(True)
         self.setMinimumHeight(least)
+
+    def in_one_line(self) -> None:
+        """Each row in one line, cut where there is no more room; the whole text is its tip."""
+        self.setWordWrap(False)
+        self.setTextElideMode(Qt.TextElideMode.ElideRight)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        for row in range(self.count()):
+            item = self.item(row)
+            item.setToolTip(item.text())
+            item.setSizeHint(QSize(40, look.TARGET + 1))
 
     def step_down(self) -> None:
         """Down from the field above: the focus comes here, and the selection moves at once."""

@@ -179,3 +179,57 @@ def test_a_place_that_can_not_be_written_is_said(at, tmp_path, monkeypatch):
     hand = at("to_volts").key(Qt.Key.Key_F7)
     hand.press("Save as PDF")
     assert "can't be written" in hand.verdict
+
+
+def test_going_back_shows_six_steps_and_its_button_works_at_once(at):
+    """At 1024 by 600: six rows whole, none scrolled sideways; To look again is chosen already."""
+    hand = at("to_ohms").key(Qt.Key.Key_F4)
+    steps = hand.page.steps
+    assert (hand.window.width(), hand.window.height()) == (1024, 600)
+    row = steps.visualItemRect(steps.item(0))
+    assert steps.visibleRegion().boundingRect().height() >= 6 * row.height() >= 6 * 44
+    assert row.width() <= steps.viewport().width() and not steps.horizontalScrollBar().isVisible()
+    assert steps.item(0).toolTip() == steps.item(0).text()
+    hand.press("Go back there")
+    assert hand.driver.visit.events[-1].why == "look"
+
+
+def test_the_arrows_move_on_the_page_of_everything_else(at):
+    """Down its rows and across its columns; Enter opens."""
+    hand = at("to_volts").key(Qt.Key.Key_F12)
+    buttons = hand.page.buttons
+    assert buttons[0].hasFocus()
+    hand.key(Qt.Key.Key_Down)
+    assert buttons[1].hasFocus()
+    hand.key(Qt.Key.Key_Right)
+    assert buttons[1 + hand.page.rows].hasFocus()
+    hand.key(Qt.Key.Key_Left).key(Qt.Key.Key_Up).key(Qt.Key.Key_Up)
+    assert buttons[0].hasFocus()
+    hand.enter()
+    assert type(hand.page).__name__ == "PutDownPage"
+
+
+def test_everything_else_is_in_sight_at_1024_by_600(at):
+    """No row is cut off."""
+    hand = at("to_volts").key(Qt.Key.Key_F12)
+    for button in hand.page.buttons:
+        assert button.visibleRegion().boundingRect() == button.rect(), button.text()
+
+
+def test_a_visit_is_closed_with_its_key(at):
+    """Ctrl+W, as its button says; where no visit is open it does nothing."""
+    hand = at("to_volts").key(Qt.Key.Key_F12)
+    assert hand.button("Close this visit").text().endswith("(Ctrl+W)")
+    hand.key(Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    page = hand.page
+    assert type(page).__name__ == "StartPage" and hand.window.driver is None
+    hand.key(Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    assert hand.page is page
+
+
+def test_a_step_without_a_drawing_says_so(at):
+    """In a sentence, under the page's title."""
+    hand = at()
+    assert hand.page.picture is None
+    hand.key(Qt.Key.Key_F11)
+    assert "Large drawing" in words(hand) and "This question has no drawing" in words(hand)

@@ -162,3 +162,15 @@ def test_closing_a_visit_leads_back_to_the_list(at):
     hand = at("to_volts").key(Qt.Key.Key_F12).press("Close this visit")
     assert type(hand.page).__name__ == "StartPage" and hand.window.driver is None
     assert hand.page.visits.count() == 1
+
+
+def test_a_complaint_without_a_tree_is_marked(hand, desk):
+    """Notes only, before it is chosen; the others are not marked."""
+    from PySide6.QtWidgets import QAbstractButton
+
+    hand.window.begin()
+    hand.rest().press("New visit")
+    for name, known in desk.library.vocabulary.complaints.items():
+        button: QAbstractButton = hand.page.choices.buttons[name]
+        assert button.text() == known.title + ("" if known.tree else " (notes only)")
+    assert any(not known.tree for known in desk.library.vocabulary.complaints.values())

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from assistant.house.model import Vocabulary
+from assistant.house.model import Complaint, Vocabulary
 from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
@@ -26,7 +26,7 @@ class NewVisitPage(AsidePage):
             label("One or several, the first one first. Name, address and plate can wait.", soft=True)
         )
         self.choices = Choices(
-            [(name, f"{known.title}\n“{known.words}”") for name, known in vocabulary.complaints.items()],
+            [(name, _words(known)) for name, known in vocabulary.complaints.items()],
             2,
             several=True,
         )
@@ -68,3 +68,9 @@ class NewVisitPage(AsidePage):
         titles = [self.vocabulary.complaints[name].title for name in self.order]
         self.say(", then ".join([titles[0], *(title.lower() for title in titles[1:])]) if titles else "")
         self.set_next("&Begin", bool(self.order))
+
+
+def _words(known: Complaint) -> str:
+    """A complaint that no tree walks yet is marked: nothing is asked, a person writes down what was found."""
+    mark = "" if known.tree else " (notes only)"
+    return f"{known.title}{mark}\n“{known.words}”"

@@ -8,19 +8,20 @@ from assistant.walk.event import Back
 from assistant.window import words
 from assistant.window.listing import Listing
 from assistant.window.page.aside.base import AsidePage
+from assistant.window.page.base import TINY
 from assistant.window.page.choices import Choices
 from assistant.window.session import Driver
 from assistant.window.text import label
 
 WHY = (
-    ("slip", "A slip of the key\nthe answer was typed or tapped wrongly"),
-    ("changed", "I changed my mind\nthe answer was meant, and I see it differently now"),
-    ("look", "To look again\nnothing was wrong, I want to read it once more"),
+    ("slip", "A slip of the key\ntyped or tapped wrongly"),
+    ("changed", "I changed my mind\nmeant, and seen differently now"),
+    ("look", "To look again\nnothing was wrong"),
 )
 
 
 class BackPage(AsidePage):
-    """Pick the step, pick why, Enter."""
+    """Pick the step, Enter. Why is to look again unless another reason is picked."""
 
     title = "Go back"
 
@@ -43,14 +44,24 @@ class BackPage(AsidePage):
                 self.steps.setCurrentItem(item)
         if self.steps.currentRow() < 0:
             self.steps.setCurrentRow(0)
+        self.steps.in_one_line()
         self.column.addWidget(self.steps, 1)
         self.why = Choices(WHY)
-        self.why.picked.connect(lambda _: self.set_next("&Go back there"))
-        self.column.addWidget(self.why)
+        self.why.buttons["look"].setChecked(True)
+        self.fold(self.mode)
         if not driver.visit.path:
             self.say("No step was taken yet")
         else:
-            self.set_next("&Go back there", False)
+            self.set_next("&Go back there")
+
+    def fold(self, mode: str) -> None:
+        """The reasons stand beside the big button, so that the list has the page; in a tiny window below."""
+        super().fold(mode)
+        if hasattr(self, "why"):
+            self.why.setParent(None)
+            self.why.lay(1 if mode == TINY else len(WHY))
+            (self.column if mode == TINY else self.own).addWidget(self.why)
+            self.why.show()
 
     def first_focus(self) -> QWidget:
         return self.steps if self.steps.count() else self.next_button
