@@ -176,6 +176,8 @@ def _cause(cause: Cause) -> str:
 def _proof(found: Found) -> str:
     if isinstance(found.finding, Finding) and not found.finding.fault:
         return ""
+    if found.proof == "proved" and found.cut_short:
+        return f"repair proved, but for a wait that was cut short: {'; '.join(found.cut_short)}"
     return {
         "proved": "repair proved",
         "not_proved": "the proof of repair failed",

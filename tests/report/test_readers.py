@@ -90,6 +90,7 @@ def test_a_wait_of_the_proof_that_was_cut_short_is_told_and_is_still_to_do():
     (to_do,) = page.still_to_do
     assert to_do.startswith("Once more in full: Let it run")
     assert "60 s of 600 s" in to_do
+    assert story.findings[-1].proof.startswith("repair proved, but for a wait that was cut short: Let it run")
     assert "shown to work" not in customers_text(story)
     assert "How we know that it works" not in customers_text(story)
 
