@@ -243,7 +243,8 @@ class OverheatAndLockout(Property):
                 found.add("hot limit")
         if isinstance(step, Look) and step.sees == "blower.forced":
             found.add("blower runs" if way.answer == "runs" else "blower stands")
-        if tree.name == "blower_silent" and step.common.name == tree.start:
+        begun = tree.name == "blower_silent" and step.common.name == tree.start
+        if begun or (tree.name == "heat_start" and way.answer in ("no blower.runs", "cannot")):
             found.add("no air")
         if isinstance(step, Look) and step.sees == "blower.does" and way.answer == "blows well":
             found.discard("no air")
