@@ -28,13 +28,14 @@ class Listing(QListWidget):
         self.setAccessibleName(name)
         self.setFont(look.font(look.BODY))
         self.setWordWrap(True)
+        self.setResizeMode(QListWidget.ResizeMode.Adjust)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setMinimumHeight(least)
 
     def in_one_line(self) -> None:
         """Each row in one line, cut where there is no more room; the whole text is its tip."""
         self.setWordWrap(False)
         self.setTextElideMode(Qt.TextElideMode.ElideRight)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         for row in range(self.count()):
             item = self.item(row)
             item.setToolTip(item.text())

@@ -75,7 +75,7 @@ def test_every_row_says_what_is_read(at):
     """The quantity in words: volts and ohms at one spot are two readings."""
     listed = at().key(Qt.Key.Key_F2).page.listed
     rows = [listed.item(row).text() for row in range(listed.count())]
-    assert any(" – AC volts – " in row for row in rows) and any(" – ohms – " in row for row in rows)
+    assert any(" – AC volts\n" in row for row in rows) and any(" – ohms\n" in row for row in rows)
 
 
 def test_what_was_put_down_is_said_with_its_unit(at):
@@ -105,3 +105,13 @@ def test_a_search_that_finds_nothing_says_so(at):
     assert hand.page is page and hand.verdict.startswith("No reading has these words")
     hand.key(Qt.Key.Key_Backspace).key(Qt.Key.Key_Backspace).key(Qt.Key.Key_Backspace)
     assert hand.verdict == ""
+
+
+def test_no_row_is_scrolled_sideways(at):
+    """What is read stands in one line, where it is read in the next."""
+    listed = at().key(Qt.Key.Key_F2).page.listed
+    assert not listed.horizontalScrollBar().isVisible()
+    assert all(
+        listed.visualItemRect(listed.item(row)).width() <= listed.viewport().width()
+        for row in range(listed.count())
+    )

@@ -83,7 +83,21 @@ def test_an_unsafe_reading_says_stop_at_once(at):
     assert page.next_button.text().replace("&", "") == "What to do now"
     foot = page.verdict.parentWidget()
     assert page.verdict.width() >= foot.width() - 48
+    assert page.verdict.height() >= 44
     shot = page.verdict.grab().toImage()
     assert shot.pixelColor(2, 2).lightness() < 60
     hand.enter()
     assert type(hand.page).__name__ == "StopPage"
+
+
+def test_an_unsafe_reading_among_several_says_stop(at):
+    """Where one reading of a page is unsafe the foot says STOP, never that all was saved."""
+    from assistant.window.page.group import GroupPage
+
+    hand = at("to_dead_proof")
+    page = hand.page
+    assert isinstance(page, GroupPage)
+    for text in ("121", "0", "118", "0", "121"):
+        hand.type(text).enter()
+    assert hand.driver.ask().kind == "stop"
+    assert hand.verdict.startswith("STOP: ") and page.next_button.text() == "What to do &now"

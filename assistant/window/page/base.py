@@ -159,6 +159,7 @@ class Page(QWidget):
         self.verdict.setFont(look.font(look.LEAD + 6, bold=True))
         self.verdict.style().unpolish(self.verdict)
         self.verdict.style().polish(self.verdict)
+        self.verdict.setMinimumHeight(look.TARGET)
         self.set_next("What to do &now")
 
     def set_next(self, words: str, on: bool = True) -> None:

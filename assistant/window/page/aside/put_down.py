@@ -176,7 +176,7 @@ class PutDownPage(AsidePage):
         self.listed.clear()
         for index, reading in enumerate(self.readings):
             quantity = words.quantity(reading.kind)
-            said = f"{reading.ask} – {quantity} – {words.leads(self.driver.vocabulary, reading.at)}"
+            said = f"{reading.ask} – {quantity}\n{words.leads(self.driver.vocabulary, reading.at)}"
             searched = f"{said} {KINDS[reading.kind].title}".casefold()
             if all(word in searched for word in asked):
                 item = QListWidgetItem(said)
