@@ -59,7 +59,7 @@ def test_an_implausible_value_can_be_insisted_on(at):
     """What the meter shows is what counts, and 1184 V is a stop."""
     hand = at("to_volts").type("1184").enter().press("It really shows")
     assert hand.driver.visit.events[-1].readings["volts"].sure
-    assert hand.verdict == "1184 V – unsafe"
+    assert hand.verdict == "STOP: Leave it off"
     assert hand.enter().driver.ask().kind == "stop"
 
 
@@ -127,8 +127,10 @@ def test_a_slip_is_mended_with_the_text_at_hand(at):
 
 
 def test_an_earlier_reading_is_still_true_with_one_key(at):
-    """After Back the reading of the same spot is offered, with its time."""
-    hand = at("to_volts").type("118.4").enter().alt("m")
+    """Back to look again, the reading of the same spot is offered, with its time; a slip is not."""
+    from PySide6.QtCore import Qt
+
+    hand = at("to_volts").type("118.4").enter().key(Qt.Key.Key_F4).enter()
     assert hand.button("Still true").text() == "&Still true: 118.4 V at 9:14"
     hand.alt("s")
     assert isinstance(hand.driver.visit.events[-1], StillTrue)
