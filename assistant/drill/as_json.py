@@ -36,6 +36,7 @@ def _faults(proof: Proof) -> dict[str, object]:
             **_sample(proof, usual),
             "isolated": proof.isolated(usual),
             "cause_named": cause_named(usual, proof.fault(usual)),
+            "causes": list(usual.causes),
             "proof": usual.proof or None,
             "cured": usual.cured,
             "readings": usual.readings,

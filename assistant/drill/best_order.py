@@ -47,6 +47,16 @@ def mean_cost(problem: Problem, order: Order) -> float:
     return problem.start + order.cost / math.fsum(problem.weights)
 
 
+def minutes_to(problem: Problem, order: Order, fault: int) -> float:
+    """Minutes from the start to the end of one fault, what its end owes included."""
+    at, total = Situation(), problem.start
+    while order.test is not None:
+        total += problem.price(order.test, at)
+        at = problem.after(order.test, at)
+        order = order.ways[problem.tests[order.test].outcomes[fault]]
+    return total + problem.closing(fault, at)
+
+
 def _all(problem: Problem) -> tuple[int, ...]:
     return tuple(range(len(problem.weights)))
 
@@ -82,7 +92,10 @@ def _end(problem: Problem, faults: tuple[int, ...], at: Situation) -> Order:
 
 
 def _ranked(problem: Problem, faults: tuple[int, ...], at: Situation, most: int) -> list[int]:
-    """The tests that tell some of these faults apart, best first; none where all have one end."""
+    """The tests to take next, best first; none where all have one end or nothing tells them apart.
+
+    A test that others have to be taken before is weighed with them, and the first of them is taken.
+    """
     if len(faults) < 2 or problem.told(faults):
         return []
     before = _bits(problem, faults)
@@ -91,14 +104,15 @@ def _ranked(problem: Problem, faults: tuple[int, ...], at: Situation, most: int)
     for index in range(len(problem.tests)):
         if index in at.done:
             continue
-        parts = problem.split(index, faults)
+        bundle = problem.bundle(index, at)
+        parts = problem.parted(bundle, faults)
         if len(parts) < 2:
             continue
-        left = math.fsum(problem.weight(part) / total * _bits(problem, part) for part in parts.values())
+        left = math.fsum(problem.weight(part) / total * _bits(problem, part) for part in parts)
         gained = before - left
         if gained > 1e-9:
-            found.append((-gained / max(problem.price(index, at), 1e-9), index))
-    return [index for _, index in sorted(found)[:most]]
+            found.append((-gained / max(problem.bundle_price(bundle, at), 1e-9), bundle[0]))
+    return list(dict.fromkeys(index for _, index in sorted(found)))[:most]
 
 
 def _bits(problem: Problem, faults: tuple[int, ...]) -> float:

@@ -16,6 +16,7 @@ REST = "rest"
 START = "start"
 RUNNING = "running"
 FIRE = "fire"
+HEATING = "fire and blower"
 BEFORE_BLOWER = "before the blower"
 AFTER_BLOWER = "after the blower"
 LOSS = "as the flame goes out"
@@ -25,12 +26,13 @@ WORDS: tuple[tuple[str, str], ...] = (
     (LOSS, r"as the flame goes out|while the flame goes out"),
     (AFTER_CALL, r"after the call has ended|after the inducer has stopped"),
     (REST, r"\bat rest\b|valve shut|standing still|no trial under way"),
-    (BEFORE_BLOWER, r"before the blower"),
+    (HEATING, r"burning with the blower running"),
+    (BEFORE_BLOWER, r"before the blower (starts|runs|comes)"),
     (AFTER_BLOWER, r"after it started|with the blower running|blower at the heating speed"),
     (
         START,
         r"in the trial|during the trial|first trial|second trial|of the trial|warm-up|whole try|first try"
-        r"|second try|first start|second start|in one start|during the start|from the call|as it starts",
+        r"|second try|first start|second start|in one start|during the start|from the call\b|as it starts",
     ),
     (FIRE, r"burner on|burning|of fire|flame is there"),
     (RUNNING, r"inducer running|while it runs|while the inducer runs|inducer only|on a call"),

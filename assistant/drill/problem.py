@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from assistant.drill.every_test import NORMAL, Said
 from assistant.drill.sequence import DEAD, LIVE, Owed, Problem, Test
-from assistant.drill.setups import lasts, on_every_way, same, start_of, tests_of
+from assistant.drill.setups import just_before, lasts, on_every_way, same, start_of, stops, tests_of
 from assistant.drill.trial import minutes_of_tree
 from assistant.tree.library import Library
 from assistant.tree.model import Call, Finding, Step, Tree
@@ -28,9 +28,9 @@ def problem_of(
     names = sorted(said)
     before, common = on_every_way(tree), start_of(tree, library)
     tests = []
-    for name in tests_of(tree, library):
-        if any(name not in said[fault] for fault in names):
-            continue
+    order = [name for name in before if name in set(tests_of(tree, library)) and name in said[names[0]]]
+    place = {name: number for number, name in enumerate(order)}
+    for name in order:
         step = tree.steps[name]
         needed = [
             tree.steps[one] for one in before[name] if one not in common and lasts(tree.steps[one], library)
@@ -38,11 +38,13 @@ def problem_of(
         tests.append(
             Test(
                 name,
-                step.common.minutes or 0.0,
+                _minutes(library, step)
+                + sum(_minutes(library, tree.steps[one]) for one in just_before(tree, name, library)),
                 tuple(said[fault][name].outcome for fault in names),
                 _power(step),
                 tuple((same(one), _minutes(library, one)) for one in needed),
                 tuple(said[fault][name].facts for fault in names),
+                tuple(place[one] for one in before[name] if one in place and stops(tree, one)),
             )
         )
     return Problem(

@@ -18,7 +18,8 @@ LIVE, DEAD = "live", "dead"
 class Test:
     """`outcomes` and `facts` are per fault, in the problem's order. `needs` is live, dead or "".
 
-    `setups` are (name, minutes) to be done before, each once.
+    `setups` are (name, minutes) to be done before, each once; `behind` are tests that have to be taken before
+    it, for what they might stop.
     """
 
     name: str
@@ -27,6 +28,7 @@ class Test:
     needs: str = ""
     setups: tuple[tuple[str, float], ...] = ()
     facts: tuple[frozenset[str], ...] = ()
+    behind: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -84,6 +86,18 @@ class Problem:
         ready = at.ready | {name for name, _ in test.setups}
         return Situation(test.needs or at.power, ready, at.done | {index})
 
+    def bundle(self, index: int, at: Situation) -> tuple[int, ...]:
+        """A test with those that still have to be taken before it, in order."""
+        return (*(one for one in self.tests[index].behind if one not in at.done), index)
+
+    def bundle_price(self, bundle: tuple[int, ...], at: Situation) -> float:
+        """Minutes of tests taken one after the other."""
+        total = 0.0
+        for index in bundle:
+            total += self.price(index, at)
+            at = self.after(index, at)
+        return total
+
     def split(self, index: int, faults: tuple[int, ...]) -> dict[Hashable, tuple[int, ...]]:
         """The faults by what a test says of them."""
         parts: dict[Hashable, list[int]] = {}
@@ -91,6 +105,13 @@ class Problem:
         for fault in faults:
             parts.setdefault(outcomes[fault], []).append(fault)
         return {outcome: tuple(members) for outcome, members in parts.items()}
+
+    def parted(self, bundle: tuple[int, ...], faults: tuple[int, ...]) -> list[tuple[int, ...]]:
+        """The faults by what several tests say together."""
+        parts: dict[Hashable, list[int]] = {}
+        for fault in faults:
+            parts.setdefault(tuple(self.tests[one].outcomes[fault] for one in bundle), []).append(fault)
+        return [tuple(members) for members in parts.values()]
 
     def told(self, faults: tuple[int, ...]) -> bool:
         """Whether all of them have one end."""
@@ -109,16 +130,19 @@ class Problem:
         total = 0.0
         while owed.left(known):
             useful = [
-                (self.price(index, at), index)
+                (self.bundle_price(bundle, at), bundle)
                 for index in range(len(self.tests))
-                if index not in at.done and owed.helps(self._facts(index, fault), known)
+                if index not in at.done
+                and owed.helps(self._facts(index, fault), known)
+                and (bundle := self.bundle(index, at))
             ]
             if not useful:
                 break
-            minutes, index = min(useful)
+            minutes, bundle = min(useful)
             total += minutes
-            known |= self._facts(index, fault)
-            at = self.after(index, at)
+            for index in bundle:
+                known |= self._facts(index, fault)
+                at = self.after(index, at)
         return total
 
     def _facts(self, index: int, fault: int) -> frozenset[str]:

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from assistant.house.model import Vocabulary
 from assistant.tree.library import Library
-from assistant.tree.model import Call, Do, Look, Measure, Step, Tree, Watch, ways_of
+from assistant.tree.model import Call, Do, Look, Measure, Step, Stop, Tree, Watch, ways_of
 
 TESTS = (Look, Measure, Watch)
 
@@ -64,6 +64,38 @@ def _in_order(tree: Tree) -> list[str]:
             stack.append((name, True))
             stack += [(way.to, False) for _, way in ways_of(tree.steps[name])]
     return done[::-1]
+
+
+def stops(tree: Tree, name: str) -> bool:
+    """Whether a test may stop the work: it leads to a stop with a finding, or is a look that does so once a
+    reading has confirmed it. What the tree asks behind such a test on every way is not asked before it in any
+    order.
+    """
+    ways = [way.to for _, way in ways_of(tree.steps[name])]
+    if isinstance(tree.steps[name], Look):
+        ways += [
+            way.to
+            for one in ways
+            if isinstance(tree.steps[one], Measure)
+            for _, way in ways_of(tree.steps[one])
+        ]
+    return any(isinstance(step := tree.steps[one], Stop) and step.finding is not None for one in ways)
+
+
+def just_before(tree: Tree, name: str, library: Library) -> tuple[str, ...]:
+    """What is done right before a step on every way to it and leaves nothing behind, such as a new call."""
+    before: dict[str, set[str]] = {}
+    for step in tree.steps.values():
+        for _, way in ways_of(step):
+            before.setdefault(way.to, set()).add(step.common.name)
+    found: list[str] = []
+    while len(before.get(name, ())) == 1:
+        (name,) = before[name]
+        if not isinstance(tree.steps[name], (Do, Call)):
+            break
+        if not lasts(tree.steps[name], library):
+            found.append(name)
+    return tuple(found)
 
 
 def lasts(step: Step, library: Library) -> bool:

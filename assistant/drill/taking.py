@@ -20,8 +20,12 @@ from assistant.tree.model import Reading
 
 ONE_START, UNTIL_FIRE, FIRE_SHOWN, INDUCER_UP, AFTER_BLOWER, AFTER_CALL = 120, 300, 20, 10, 60, 10
 """Seconds: a start watched, patience for a flame, a flame looked at, an inducer up to speed, and after."""
+SLOW, STEADY = ("temperature", "percent", "concentration"), 300.0
+"""What takes minutes of fire to stand still, and how long that is waited for."""
 LONG_STEP = 5.0
 """Seconds between looks at a display that holds its extreme for minutes."""
+FEW = 5
+"""Looks at a display that should stand still."""
 UNREADABLE = ("Err",)
 PLAIN = r"\bsuction\b|plain number"
 """What is asked for like this is typed without its sign."""
@@ -99,6 +103,10 @@ class Taking:
         """Whether the inducer is heard."""
         return self.rig.see("inducer.turning") == "runs"
 
+    def blowing(self) -> bool:
+        """Whether the blower is heard."""
+        return self.rig.see("blower.forced") == "runs"
+
     def until(self, condition: Callable[[], bool], patience: float) -> bool:
         """Wait for something, second by second. False when it did not come."""
         left = patience
@@ -150,22 +158,32 @@ class Taking:
         self._over(wanted, seconds, shown)
 
     def _fire(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        self._while(self.lit, wanted, seconds, shown)
+
+    def _heating(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
+        self._while(lambda: self.lit() and self.blowing(), wanted, seconds, shown)
+
+    def _while(
+        self, so: Callable[[], bool], wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]
+    ) -> None:
+        """While it burns, from a new call where it does not."""
         if not self.lit():
             self.new_call()
-        if not self.until(self.lit, UNTIL_FIRE):
-            self.round(wanted, shown)
-            return
-        end = self.rig.time + (seconds if any(one.moment.hold for one in wanted) else FIRE_SHOWN)
+        if not self.until(so, UNTIL_FIRE):
+            raise CannotMeasure("nothing burns")
+        slow = any(one.reading.kind in SLOW for one in wanted)
+        shown_for = seconds if any(one.moment.hold for one in wanted) else STEADY if slow else FIRE_SHOWN
+        begun, end = self.rig.time, self.rig.time + shown_for
         step = 0.0
         while self.rig.time < end:
             taken = dict(shown)
             self.round(wanted, taken)
-            if not self.lit() and shown.keys() & taken.keys():
+            if not so() and shown.keys() & taken.keys():
                 break
             shown.update(taken)
             if step:
                 self.rig.wait(step)
-            step = LONG_STEP if self.rig.time > end - seconds + FIRE_SHOWN else 0.0
+            step = LONG_STEP if self.rig.time > begun + FIRE_SHOWN else 0.0
 
     def _loss(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
         if not self.lit():
@@ -194,9 +212,18 @@ class Taking:
             shown.setdefault(name, text)
 
     def _after_blower(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
-        self.until(self.lit, UNTIL_FIRE)
-        self.rig.wait(AFTER_BLOWER)
-        self.round(wanted, shown)
+        """While the blower runs: a minute after it started, or at once where it has run for long."""
+        if not self.blowing():
+            if not self.lit():
+                self.new_call()
+            self.until(self.blowing, UNTIL_FIRE)
+            self.rig.wait(AFTER_BLOWER)
+        for _ in range(FEW):
+            taken = dict(shown)
+            self.round(wanted, taken)
+            if not self.blowing() and shown.keys() & taken.keys():
+                break
+            shown.update(taken)
 
     def _after_call(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         self.act("stat_off")
@@ -212,6 +239,7 @@ MOMENTS: dict[str, Callable[[Taking, Sequence[Wanted], float, dict[str, str]], N
     moment.RUNNING: Taking._running,
     moment.BEFORE_BLOWER: Taking._before_blower,
     moment.AFTER_BLOWER: Taking._after_blower,
+    moment.HEATING: Taking._heating,
     moment.FIRE: Taking._fire,
     moment.LOSS: Taking._loss,
     moment.AFTER_CALL: Taking._after_call,

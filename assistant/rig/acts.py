@@ -151,6 +151,8 @@ DEEDS: dict[str, Deed] = {
     "close_window": _hands(window=False),
     "lift_accessories": _hands(lifted=True),
     "accessories_back": _hands(lifted=False),
+    "lift_float": _hands(float_up=True),
+    "drop_float": _hands(float_up=False),
     "watch_fuse": _nothing,
     "reset_breaker": _reset_breaker,
     "power_cycle": _power_cycle,

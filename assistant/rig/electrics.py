@@ -157,7 +157,8 @@ class Electrics:
         self.solve()
         if only is None and without:
             only = [name for name in (*self.net.index, *self.net.pairs) if name not in without]
-        network = self.net if only is None else self.net.keep(only)
+        here = [name for name in only or () if name in self.net.index or name in self.net.pairs]
+        network = self.net if only is None else self.net.keep(here)
         extra = () if joined is None else ((*joined, 100.0),)
         found = network.solve(0.0, extra, push=[(b, a, 1.0)], alive=False)
         return min(found.between(a, b).real, OPEN)

@@ -48,6 +48,7 @@ class Machine:
             "tagged": False,
             "locked": False,
             "lifted": False,
+            "float_up": False,
             "hose_off": False,
             "tee": False,
             "drain_off": False,
@@ -94,7 +95,8 @@ class Machine:
             v["rollout.tripped"] = 1
         s["rollout"] = float(not (v["rollout.tripped"] or v["rollout.open"]))
         s["aux"] = float(not v["aux_limit.tripped"])
-        s["float"] = float(not (v["float_switch.fitted"] and v["drain.level"] > FLOAT_AT))
+        up = v["drain.level"] > FLOAT_AT or self.hands["float_up"]
+        s["float"] = float(not (v["float_switch.fitted"] and up))
         s["door"] = float((self.hands["door_on"] and v["door.seated"]) or self.hands["held"])
         s["breaker"] = float(not self.hands["locked"])
         s["switch"] = float(not self.hands["tagged"])

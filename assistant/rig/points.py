@@ -63,7 +63,7 @@ def _room_monoxide(m: Machine) -> float:
 
 AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
     ("temperature", "supply.air"): lambda m: m.heat.supply,
-    ("temperature", "return.air"): lambda m: m.v["room.temperature"],
+    ("temperature", "return.air"): lambda m: m.returns(),
     ("temperature", "room.air"): lambda m: m.v["room.temperature"],
     ("temperature", "limit.face"): lambda m: m.heat.limit,
     ("temperature", "flue.sample"): lambda m: m.heat.stack,

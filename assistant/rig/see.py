@@ -14,6 +14,13 @@ Look = Callable[[Machine], str]
 
 HARNESSES = ("board_plugs", "inducer_harness", "igniter_harness", "valve_harness", "blower_harness")
 TIGHT = "tight and bright"
+WIRES = ("branch_hot", "branch_neutral", "line_wire", "burner_bond", "ground_wire")
+"""Wires whose screws and splices are looked at like a plug's pins."""
+SPADES = ("string.feed_open", "string.middle_open", "string.end_open")
+CUT_OUT_LEAST = 333.0
+"""A panel's cut-out below 140 F opens in ordinary heating, K."""
+BAD_JOINT = 1.0
+"""Ohms at which a joint shows that it is loose, rusted or burnt."""
 
 
 def _code(m: Machine) -> str:
@@ -35,7 +42,7 @@ def _stat_state(m: Machine) -> str:
     v = m.v
     if not v["thermostat.batteries"]:
         return "batteries flat"
-    if v["thermostat.mode"] != "heat" or v["thermostat.set"] != "calling" or v["thermostat.locked"]:
+    if v["thermostat.mode"] != "heat" or v["thermostat.set"] == "low" or v["thermostat.locked"]:
         return "mode or schedule or lock"
     if not v["thermostat.seated"]:
         return "loose on its base"
@@ -44,8 +51,13 @@ def _stat_state(m: Machine) -> str:
     return "nothing found"
 
 
+def _cut_out(m: Machine) -> bool:
+    """Whether the panel's lamps or its menu show the cut-out: it is open, or set where heating opens it."""
+    return m.zoning.too_hot or m.v["zone_panel.hot_limit"] < CUT_OUT_LEAST
+
+
 def _panel(m: Machine) -> str:
-    if m.v["zone_panel.fuse"]:
+    if m.v["zone_panel.fuse"] or _cut_out(m):
         return "fuse or screw or cut-out"
     return "settings or priority hold it" if m.v["zone_panel.heat_locked"] else "nothing found"
 
@@ -53,6 +65,8 @@ def _panel(m: Machine) -> str:
 def _panel_held(m: Machine) -> str:
     if m.v["zone_panel.fuse"]:
         return "its own fuse or a screw"
+    if _cut_out(m):
+        return "cut-out on hot air"
     if m.v["zone_panel.heat_locked"]:
         return "menu or priority"
     return "nothing shown"
@@ -125,7 +139,14 @@ def _terminal(m: Machine) -> str:
 
 
 def _harness(m: Machine) -> str:
+    loose = any(m.v[f"{name}.open"] or m.v[f"{name}.ohm"] > BAD_JOINT for name in WIRES)
+    if loose or any(m.v[name] for name in SPADES):
+        return "pin backed out or burnt"
     return next((m.v[f"{name}.look"] for name in HARNESSES if m.v[f"{name}.look"] != TIGHT), TIGHT)
+
+
+def _cable(m: Machine) -> str:
+    return "damaged" if m.v["panel_wire.w_open"] or m.v["panel_wire.g_open"] else m.v["cable.look"]
 
 
 def _switched_by(m: Machine) -> str:
@@ -202,7 +223,7 @@ LOOKS: dict[str, Look] = {
     "terminal": _terminal,
     "vent.run": lambda m: m.v["vent.look"],
     "hose.state": lambda m: m.v["hose.look"],
-    "cable.state": lambda m: m.v["cable.look"],
+    "cable.state": _cable,
     "harness.state": _harness,
     "stat.state": _stat_state,
     "switched.by": _switched_by,

@@ -120,6 +120,7 @@ COMPONENTS = (
             "mode off": change(
                 "it stands on OFF or COOL", nominal={"mode": "off", "habit": "set by mistake"}
             ),
+            "satisfied": change("its room is warm enough", nominal={"set": "below the room"}),
             "set low": change(
                 "a schedule or hold keeps it low",
                 nominal={"set": "low", "locked": 1, "habit": "set by mistake"},
