@@ -42,6 +42,7 @@ def test_a_readings_own_words_go_before_the_pages():
     page = "Inlet at rest, and in the trial"
     assert one(page, own="Inlet at rest, valve shut").when == moment.REST
     assert one(page, own="Inlet in the trial") == Moment(moment.START, "highest")
+    assert one(page, own="Volts at the gas valve in this trial, highest") == Moment(moment.START, "highest")
 
 
 @pytest.mark.parametrize(
