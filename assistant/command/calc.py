@@ -16,7 +16,7 @@ import sys
 
 from assistant.quantity.kind import KINDS, UNITS
 from assistant.quantity.spelling import unit_named
-from assistant.trade.entry import ANY, Argument, ArgumentError, Entry, example_text, range_text
+from assistant.trade.entry import ANY, TEXT, Argument, ArgumentError, Entry, example_text, range_text
 from assistant.trade.registry import REGISTRY, call, entry_of, explain, shown_result
 from assistant.trade.unit import COMPOUND, from_si, known, to_si
 
@@ -105,7 +105,7 @@ def read_values(entry: Entry, words: list[str]) -> tuple[dict[str, object], dict
         if key in values:
             raise ArgumentError(f"{entry.name}: '{key}' is given twice; leave one out.", entry.name)
         a = entry.argument(key)
-        if a.choices:
+        if a.choices or a.kind == TEXT:
             values[key] = text
             continue
         read = [_number(entry, a, item) for item in (text.split(",") if a.many else [text])]
@@ -183,14 +183,14 @@ def _list(part: str, as_json: bool) -> int:
         print(f"{e.name}: {e.title}")
         print(f"    {e.formula}")
         for a in e.arguments:
-            default = "" if a.default is None else f"; {_default(a)} when left out"
+            default = "" if a.default is None else f"; {_default(a) or 'nothing'} when left out"
             print(f"    {example_text(a):28} {a.words}; {range_text(a)}{default}")
         print(f"    Source: {e.source}")
     return 0
 
 
 def _default(a: Argument) -> str:
-    return a.default if a.choices else shown_result(a, a.default)
+    return a.default if a.choices or a.kind == TEXT else shown_result(a, a.default)
 
 
 def _described(e: Entry) -> dict[str, object]:

@@ -23,6 +23,8 @@ ANY = "any"
 """Kind of an argument that takes a reading of any kind, as long as all such arguments are of one kind."""
 CHOICE = "choice"
 """Kind of an argument that is one of a few words."""
+TEXT = "text"
+"""Kind of an argument that is a line of its own form, such as a survey's rows; its function reads it."""
 
 
 @dataclass(frozen=True)
@@ -42,7 +44,8 @@ class Argument:
 
     `sense`: +1 the result never falls as it rises, -1 never rises, 0 unaffected, None not monotone.
     `unsigned`: only its size counts (a vacuum typed as 0.9 or -0.9); range and sense speak of the size.
-    `many`: a list of such values. `choices`: the words it may be, where `kind` is "choice".
+    `many`: a list of such values. `choices`: the words it may be, where `kind` is "choice". `form`: how it is
+    written, where `kind` is "text".
     """
 
     name: str
@@ -57,6 +60,7 @@ class Argument:
     many: bool = False
     choices: tuple[str, ...] = ()
     default: float | str | None = None
+    form: str = ""
 
     @property
     def title(self) -> str:
@@ -149,8 +153,15 @@ def choice(name: str, choices: Sequence[str], words: str, default: str | None = 
     )
 
 
+def line(name: str, form: str, example: str, words: str, default: str | None = None) -> Argument:
+    """An Argument that is a line of text; `form` says how it is written: "rows with / between them"."""
+    return Argument(name, TEXT, "", math.nan, math.nan, example, None, words, default=default, form=form)
+
+
 def range_text(a: Argument) -> str:
     """The valid range in words: "from 0 to 15 %", "one of solid, stranded"."""
+    if a.kind == TEXT:
+        return a.form
     if a.choices:
         return "one of " + ", ".join(a.choices)
     low = figure(a.low, a.unit)
@@ -159,7 +170,7 @@ def range_text(a: Argument) -> str:
 
 def example_text(a: Argument) -> str:
     """How the argument is typed, as in `supply=120F`."""
-    if a.choices:
+    if a.choices or a.kind == TEXT:
         return f"{a.name}={a.example}"
     values = a.example if a.many else (a.example,)
     return f"{a.name}=" + ",".join(figure(v, a.unit) + a.unit for v in values)
@@ -181,6 +192,10 @@ def check(computation: str, a: Argument, value) -> float | str | tuple[float, ..
     if a.choices:
         if value not in a.choices:
             raise refuse(computation, a, value, f"can't be '{value}'")
+        return value
+    if a.kind == TEXT:
+        if not isinstance(value, str):
+            raise refuse(computation, a, value, "must be a line of text")
         return value
     if a.many:
         if isinstance(value, (str, bytes)) or not isinstance(value, Sequence) or not value:

@@ -41,9 +41,10 @@ from assistant.trade import (
     static,
     velocity,
     winding,
+    zone_survey,
 )
 from assistant.trade.bounds import size
-from assistant.trade.entry import ALL, ANY, Argument, ArgumentError, Entry, check, refuse
+from assistant.trade.entry import ALL, ANY, TEXT, Argument, ArgumentError, Entry, check, refuse
 from assistant.trade.figure import figure, plain, with_unit
 
 TOPICS = (
@@ -70,6 +71,7 @@ TOPICS = (
     duct_shape,
     duct_fittings,
     bypass,
+    zone_survey,
     gas_meter,
     gas_fuel,
     gas_altitude,
@@ -122,7 +124,7 @@ def on_intervals(name: str, values: Mapping[str, Interval | object]) -> Interval
             if a.name not in given:
                 if a.default is None:
                     raise refuse(name, a, None, "is missing")
-                given[a.name] = a.default if a.choices else Interval.exact(a.default)
+                given[a.name] = a.default if a.choices or a.kind == TEXT else Interval.exact(a.default)
         return entry.enclose(**given)
     low, high = {}, {}
     for a in entry.arguments:
@@ -134,7 +136,7 @@ def on_intervals(name: str, values: Mapping[str, Interval | object]) -> Interval
 
 def _span(entry: Entry, a: Argument, value):
     """The interval (or tuple of intervals, or word) of one argument, checked against its range."""
-    if a.choices:
+    if a.choices or a.kind == TEXT:
         return check(entry.name, a, value)
     if a.many:
         return tuple(_one(entry, a, v) for v in value)
@@ -164,7 +166,7 @@ def _check_end(entry: Entry, a: Argument, end: float) -> None:
 
 def _corners(entry: Entry, a: Argument, span):
     """What goes in for the lowest and for the highest result."""
-    if a.choices:
+    if a.choices or a.kind == TEXT:
         return span, span
     items = span if a.many else (span,)
     if a.sense is None and any(i.width for i in items):
@@ -209,7 +211,7 @@ def explain(
 
 
 def _shown(a: Argument, value, unit: str) -> str:
-    if a.choices:
+    if a.choices or a.kind == TEXT:
         return str(value)
     if a.many:
         return ", ".join(figure(v, unit) for v in value)

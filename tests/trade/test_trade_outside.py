@@ -34,6 +34,7 @@ def test_every_computation_has_an_outside_answer():
     wrong one).
     """
     checked = {case.call for case in CASES if not case.wrong}
+    checked |= {"zone_survey"}  # against matrices worked by hand, in test_trade_zone_sheet.py
 
     assert sorted(set(REGISTRY) - checked) == []
 

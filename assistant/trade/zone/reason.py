@@ -48,13 +48,18 @@ def percent(chance: float) -> str:
     return "over 99 %" if chance > 0.99 else f"{100 * chance:.0f} %"
 
 
-def in_words(answer: Answer) -> str:
-    """The answer as lines: registers by zone, findings with their confidence, what to read next."""
-    by_zone: dict[str, list[str]] = {}
+def by_zone(answer: Answer) -> list[str]:
+    """A line for each zone with its registers, each with how sure it is."""
+    found: dict[str, list[str]] = {}
     for r, place in answer.places.items():
         key = "of no zone here" if place.zone == NONE else place.zone or "not settled"
-        by_zone.setdefault(key, []).append(f"{r} ({percent(place.confidence)})")
-    lines = [f"{zone}: {', '.join(registers)}" for zone, registers in by_zone.items()]
+        found.setdefault(key, []).append(f"{r} ({percent(place.confidence)})")
+    return [f"{zone}: {', '.join(registers)}" for zone, registers in found.items()]
+
+
+def in_words(answer: Answer) -> str:
+    """The answer as lines: registers by zone, findings with their confidence, what to read next."""
+    lines = by_zone(answer)
     lines += [f"{f.words} ({percent(f.confidence)})." for f in answer.findings]
     lines += [f"Read next: {text}." for text in answer.settle]
     return "\n".join(lines)

@@ -11,6 +11,12 @@ from functools import cached_property
 
 NOBODY = "nobody"
 """The call in which no thermostat asks for anything."""
+NONE_SEEN, SOME, FULL = WORDS = ("none", "some", "full")
+"""What a hand or a tissue says where there is no meter."""
+SHARES = {SOME: (0.22, 0.06), FULL: (1.0, 0.15)}
+"""Each as a share of the register's full air and its standard uncertainty (reasoned)."""
+FULL_AIR = 0.0472
+"""A register's full air where no number of it was read: 100 cfm, m³/s."""
 
 
 @dataclass(frozen=True)
@@ -42,6 +48,13 @@ class Anemometer:
             return Flow(self.floor / 2, self.floor / math.sqrt(12))
         return Flow(read, math.hypot(self.share * read, self.floor / 2) / math.sqrt(3))
 
+    def word(self, word: str, full: float) -> Flow:
+        """One of WORDS, where the register's full air is `full`."""
+        if word == NONE_SEEN:
+            return Flow(self.floor / 2, self.floor / math.sqrt(12))
+        share, u = SHARES[word]
+        return Flow(share * full, u * full)
+
 
 @dataclass(frozen=True)
 class Cell:
@@ -54,7 +67,7 @@ class Cell:
 
 @dataclass(frozen=True)
 class Survey:
-    """`flows`: what was read, m³/s; a cell that is not in it was not read.
+    """`flows`: what was read, m³/s or one of WORDS; a cell that is not in it was not read.
 
     `claimed`: register -> zone as it is drawn.
 
@@ -64,7 +77,7 @@ class Survey:
 
     zones: tuple[str, ...]
     registers: tuple[str, ...]
-    flows: Mapping[Cell, float]
+    flows: Mapping[Cell, float | str]
     modes: tuple[str, ...] = ("heat",)
     claimed: Mapping[str, str] = field(default_factory=dict)
     static: Mapping[tuple[str, str], float] = field(default_factory=dict)
@@ -81,14 +94,28 @@ class Survey:
                 raise ValueError(
                     f"{cell.register} with {cell.caller} calling for {cell.mode} is not in this survey"
                 )
-            if not (math.isfinite(flow) and flow >= 0):
+            if isinstance(flow, str):
+                if flow not in WORDS:
+                    raise ValueError(f"the air of {cell.register} is a number or one of {', '.join(WORDS)}")
+            elif not (math.isfinite(flow) and flow >= 0):
                 raise ValueError(f"the flow of {cell.register} must be a number from zero up (got {flow})")
         if strange := set(self.claimed.values()) - set(self.zones):
             raise ValueError(f"'{min(strange)}' is no zone of this survey")
 
     @cached_property
     def _read(self) -> dict[tuple[str, str, str], Flow]:
-        return {(c.mode, c.caller, c.register): self.meter.flow(read) for c, read in self.flows.items()}
+        full: dict[str, float] = {}
+        for c, read in self.flows.items():
+            if not isinstance(read, str):
+                full[c.register] = max(read, full.get(c.register, 0.0))
+        return {
+            (c.mode, c.caller, c.register): (
+                self.meter.word(read, max(full.get(c.register, 0.0), FULL_AIR))
+                if isinstance(read, str)
+                else self.meter.flow(read)
+            )
+            for c, read in self.flows.items()
+        }
 
     def flow(self, mode: str, caller: str, register: str) -> Flow | None:
         """The reading with its uncertainty, None where it was not taken."""
