@@ -31,8 +31,8 @@ WORDS: tuple[tuple[str, str], ...] = (
     (AFTER_BLOWER, r"after it started|with the blower running|blower at the heating speed"),
     (
         START,
-        r"in th(e|is) trial|during the trial|first trial|second trial|of the trial|warm-up|whole try|first try"
-        r"|second try|first start|second start|in one start|during the start|from the call\b|as it starts",
+        r"in th(e|is) trial|during the trial|first trial|second trial|of the trial|warm-up|whole try"
+        r"|first try|second try|first start|second start|in one start|during the start|from the call\b|as it starts",
     ),
     (FIRE, r"burner on|burning|of fire|flame is there"),
     (RUNNING, r"inducer running|while it runs|while the inducer runs|inducer only|on a call"),

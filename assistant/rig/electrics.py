@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from itertools import count
 
 from assistant.rig import wiring
 from assistant.rig.circuit.flame import rectified
-from assistant.rig.circuit.network import OPEN, Solution
+from assistant.rig.circuit.network import OPEN, Network, Solution
 from assistant.rig.part import Settings
 
 BOARD_DROPS, BOARD_WAKES = 13.0, 17.0
@@ -21,7 +22,20 @@ INPUT_SEEN = 11.0
 """Above this a board's input counts as present, V."""
 VALVE_PULLS, VALVE_HOLDS = 18.0, 9.0
 ROUNDS = 12
+MOST_KNOWN = 4000
+"""Solutions kept, of some 3 kB each."""
 METER_LOW_OHM, METER_HIGH_OHM, METER_FARAD = 3000.0, 10e6, 100e-12
+
+
+class Known(dict):
+    """What was worked out before, by the state that it was worked out for. Copies of a house share it."""
+
+    def __deepcopy__(self, _memo: dict) -> Known:
+        return self
+
+
+_VERSIONS = count(1)
+"""Versions of settings: no two houses that differ ever have the same."""
 
 
 class Contacts(dict):
@@ -50,8 +64,12 @@ class Electrics:
         self.settled = True
         self.valve_open = False
         self.meter: tuple[tuple[str, str, complex], ...] = ()
-        self.version = 0
+        self.version = next(_VERSIONS)
         self._solved: tuple | None = None
+        self._known: dict[tuple, Solution] = Known()
+        self._state: tuple = ()
+        self._wired: tuple | None = None
+        self._calm: tuple | None = None
         self._flame_key: tuple | None = None
         self._flame_ohms = (0.0, 0.0)
         self.solution: Solution | None = None
@@ -59,23 +77,41 @@ class Electrics:
 
     def touched(self) -> None:
         """A component's settings have changed."""
-        self.version += 1
+        self.version = next(_VERSIONS)
 
     def solve(self) -> Solution:
-        """Volts of the network as it stands; only worked out anew where something changed."""
+        """Volts of the network as it stands; only worked out anew for a state that was not met before."""
         key = (self.version, self.meter)
         if self.s.changed or key != self._solved:
-            wiring.update(self.net, self.v, self.s, self.features, self.frequency)
-            self.solution = self.net.solve(self.frequency, self.meter)
+            self._state = (self.version, *self.s.values())
+            known = self._known.get((self._state, self.meter))
+            if known is None:
+                known = self.network.solve(self.frequency, self.meter)
+                if len(self._known) >= MOST_KNOWN:
+                    self._known.clear()
+                self._known[self._state, self.meter] = known
+            self.solution = known
             self._solved = key
             self.s.changed = False
         return self.solution
+
+    @property
+    def network(self) -> Network:
+        """The network with every branch brought to the state that was solved last."""
+        if self._wired != self._state:
+            wiring.update(self.net, self.v, self.s, self.features, self.frequency)
+            self._wired = self._state
+        return self.net
 
     def volts(self, a: str, b: str) -> float:
         return abs(self.solve().between(a, b))
 
     def settle(self) -> bool:
         """Let contacts that depend on volts find their place. Returns whether they did."""
+        calm = (self.solve(), *self.wants.values(), *self.stat_wants.values())
+        if calm == self._calm:
+            return True
+        self._calm = None
         seen = set()
         for _ in range(ROUNDS):
             before = tuple(self.s.values())
@@ -84,6 +120,7 @@ class Electrics:
             if after == before:
                 self.settled = True
                 self._valve()
+                self._calm = (self.solve(), *self.wants.values(), *self.stat_wants.values())
                 return True
             if after in seen:
                 break
@@ -126,8 +163,8 @@ class Electrics:
         key = (self.version, s["breaker"], s["switch"], s["door"])  # what runs changes these ohms very little
         if self._flame_key != key:
             one = [("cabinet", "rod", 1.0)]
-            ac = self.net.solve(self.frequency, push=one, alive=False).between("rod", "cabinet")
-            dc = self.net.solve(0.0, push=one, alive=False).between("rod", "cabinet")
+            ac = self.network.solve(self.frequency, push=one, alive=False).between("rod", "cabinet")
+            dc = self.network.solve(0.0, push=one, alive=False).between("rod", "cabinet")
             self._flame_ohms = (abs(ac), dc.real)
             self._flame_key = key
         return (math.sqrt(2) * self.volts("rod", "cabinet"), *self._flame_ohms)
@@ -158,7 +195,7 @@ class Electrics:
         if only is None and without:
             only = [name for name in (*self.net.index, *self.net.pairs) if name not in without]
         here = [name for name in only or () if name in self.net.index or name in self.net.pairs]
-        network = self.net if only is None else self.net.keep(here)
+        network = self.network if only is None else self.network.keep(here)
         extra = () if joined is None else ((*joined, 100.0),)
         found = network.solve(0.0, extra, push=[(b, a, 1.0)], alive=False)
         return min(found.between(a, b).real, OPEN)

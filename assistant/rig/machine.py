@@ -16,7 +16,7 @@ from assistant.rig.burner.heat import Heat
 from assistant.rig.burner.sequence import Board, Inputs
 from assistant.rig.burner.vent import INDUCER_TURNS, Draught, at_switch
 from assistant.rig.circuit import protection
-from assistant.rig.electrics import Electrics
+from assistant.rig.electrics import Electrics, Known
 from assistant.rig.part import Settings
 from assistant.rig.unit import Unit
 
@@ -76,7 +76,7 @@ class Machine:
         self.fuses = int(v["control_fuse.blown"])
         self.mishaps: list[str] = []
         self.deeds: set[str] = set()
-        self.airs: dict[tuple, Air] = {}
+        self.airs: dict[tuple, Air] = Known()
         self.drawn: tuple | None = None
         self._was: dict[str, bool] = {}
 

@@ -143,7 +143,7 @@ class Taking:
         e = self.m.e
         e.solve()
         pairs = [(a, b), (a, "ground"), (b, "ground")]
-        loaded = e.net.solve(e.frequency, [(x, y, 1e-5) for x, y in pairs if x != y])
+        loaded = e.network.solve(e.frequency, [(x, y, 1e-5) for x, y in pairs if x != y])
         return max(abs(loaded.between(x, y)) for x, y in pairs) > LIVE
 
     def _insulation(self, points: tuple[str, ...], kit: Instrument) -> float | str:

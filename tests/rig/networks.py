@@ -164,7 +164,7 @@ def house(changes=(), meters=(), zoned=False, **state):
         v["transformer.core_ohm"],
     )
     return Case(
-        e.net,
+        e.network,
         volts=[
             ("box.line", "box.neutral"),
             ("box.line", "ground"),

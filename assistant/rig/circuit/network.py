@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from copy import copy
 
 import numpy as np
 
@@ -43,6 +44,13 @@ class Network:
         self.volt: list[complex] = []
         self.pairs: dict[str, tuple[tuple[int, int, int, int], Impedances]] = {}
         self._cells: tuple[int, int, np.ndarray] | None = None
+
+    def __deepcopy__(self, _memo: dict) -> Network:
+        """Its own values; nodes and branches are only ever added while a house is built."""
+        twin = copy(self)
+        twin.ohm, twin.henry, twin.elastance = list(self.ohm), list(self.henry), list(self.elastance)
+        twin.volt, twin.pairs = list(self.volt), dict(self.pairs)
+        return twin
 
     def node(self, name: str) -> int:
         """The number of a node, which is made where there is none of that name."""
@@ -209,38 +217,44 @@ def stamp_pair(
 
 
 class Solution:
-    """Voltages of all nodes against the reference, and what follows from them."""
+    """Voltages of all nodes against the reference, and what follows from them.
+
+    It keeps what it was solved for, so that it stays true when the network is changed afterwards.
+    """
 
     def __init__(
         self, network: Network, omega: float, voltage: np.ndarray, y: np.ndarray, alive: bool = True
     ) -> None:
-        self.network = network
+        self.nodes, self.index, self.ends = network.nodes, network.index, network.ends
+        self.volt = list(network.volt) if alive else None
+        self.pairs = dict(network.pairs)
         self.omega = omega
         self.at = voltage
+        self._volts = voltage.tolist()
         self.y = y
-        self.alive = alive
+
+    def __deepcopy__(self, _memo: dict) -> Solution:
+        return self
 
     def between(self, a: str, b: str) -> complex:
         """Voltage of `a` against `b`, V rms."""
-        nodes = self.network.nodes
-        return complex(self.at[nodes[a]] - self.at[nodes[b]])
+        return self._volts[self.nodes[a]] - self._volts[self.nodes[b]]
 
     def current(self, name: str) -> complex:
         """Current through a branch from its first node to its second, A rms."""
-        i = self.network.index[name]
-        a, b = self.network.ends[i]
-        volt = self.network.volt[i] if self.alive else 0
-        return complex(self.y[i] * (self.at[a] - self.at[b] + volt))
+        i = self.index[name]
+        a, b = self.ends[i]
+        volt = self.volt[i] if self.volt else 0
+        return complex(self.y[i]) * (self._volts[a] - self._volts[b] + volt)
 
     def pair(self, name: str) -> tuple[complex, complex]:
         """Currents into the two windings of a two-port, A rms."""
-        (p, q, r, s), z = self.network.pairs[name]
+        (p, q, r, s), z = self.pairs[name]
         across = np.array([self.at[p] - self.at[q], self.at[r] - self.at[s]])
         first, second = np.linalg.solve(z(self.omega), across)
         return complex(first), complex(second)
 
     def power(self, name: str) -> complex:
         """Power that a branch takes up (its own source counted as given), VA: real part W, imaginary var."""
-        i = self.network.index[name]
-        a, b = self.network.ends[i]
-        return complex((self.at[a] - self.at[b]) * np.conj(self.current(name)))
+        a, b = self.ends[self.index[name]]
+        return (self._volts[a] - self._volts[b]) * self.current(name).conjugate()
