@@ -87,6 +87,8 @@ def _plain(value, unit: str):
     """One result for JSON: in its unit and in SI; words, lists and nothing as they are."""
     if isinstance(value, (int, float)):
         return {"value": from_si(value, unit), "unit": unit, "si": value}
+    if isinstance(value, tuple) and all(isinstance(v, (int, float)) for v in value):
+        return {"value": [from_si(v, unit) for v in value], "unit": unit, "si": list(value)}
     return value
 
 

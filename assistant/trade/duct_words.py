@@ -6,6 +6,7 @@ import math
 
 from assistant.trade.constants import CUBIC_FOOT, FOOT, INCH_WATER
 from assistant.trade.duct_house import House, alone, run, zones_of
+from assistant.trade.duct_link import Constant
 from assistant.trade.duct_network import Solved
 
 CFM = CUBIC_FOOT / 60
@@ -67,10 +68,14 @@ def capacity_words(house: House, wanted: float, rated: float) -> str:
             f"{found} At its rated {inches(rated)} these ducts carry {cfm(able)}; {cfm(wanted)} are wanted: "
             "enough."
         )
+    held = (
+        "a motor that is made to hold it works above its rating, and the next motor will die too."
+        if isinstance(house.fan, Constant)
+        else "a motor made to try works above its rating."
+    )
     return (
         f"{found} At its rated {inches(rated)} these ducts carry {cfm(able)}, and {cfm(wanted)} are wanted: "
-        "this system can never move that much air at that static, and a motor made to try works above its "
-        "rating."
+        f"this system can never move that much air at that static, and {held}"
     )
 
 

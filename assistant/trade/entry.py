@@ -44,8 +44,8 @@ class Argument:
 
     `sense`: +1 the result never falls as it rises, -1 never rises, 0 unaffected, None not monotone.
     `unsigned`: only its size counts (a vacuum typed as 0.9 or -0.9); range and sense speak of the size.
-    `many`: a list of such values. `choices`: the words it may be, where `kind` is "choice". `form`: how it is
-    written, where `kind` is "text".
+    `many`: a list of such values; with the default () it may be left out. `choices`: the words it may be,
+    where `kind` is "choice". `form`: how it is written, where `kind` is "text".
     """
 
     name: str
@@ -59,7 +59,7 @@ class Argument:
     unsigned: bool = False
     many: bool = False
     choices: tuple[str, ...] = ()
-    default: float | str | None = None
+    default: float | str | tuple[float, ...] | None = None
     form: str = ""
 
     @property
@@ -141,8 +141,9 @@ def argument(
         example = tuple(si(v) for v in example)
     else:
         example = si(example)
-    if more.get("default") is not None:
-        more["default"] = si(more["default"])
+    default = more.get("default")
+    if default is not None:
+        more["default"] = tuple(si(v) for v in default) if more.get("many") else si(default)
     return Argument(name, kind, unit, si(low), si(high), example, sense, words, **more)
 
 
@@ -229,7 +230,8 @@ def computation(
 ) -> Callable[[Callable], Callable]:
     """Declares the function under it as a computation of that name and puts the range check in front of it.
 
-    Source: a list of values may stand for an argument declared `many`. Raises (when called) ArgumentError.
+    A function of many arguments may take them as `**given`, each checked all the same. A list of values may
+    stand for an argument declared `many`. Raises (when called) ArgumentError.
     """
 
     def declare(function: Callable) -> Callable:

@@ -21,6 +21,7 @@ from assistant.trade import (
     duct_fittings,
     duct_friction,
     duct_shape,
+    duct_system,
     electric_capacitor,
     electric_circuit,
     electric_control,
@@ -72,6 +73,7 @@ TOPICS = (
     duct_fittings,
     bypass,
     zone_survey,
+    duct_system,
     gas_meter,
     gas_fuel,
     gas_altitude,
@@ -102,8 +104,10 @@ def call(name: str, values: Mapping[str, object]) -> float | dict[str, object]:
     return entry_of(name).function(**values)
 
 
-def on_intervals(name: str, values: Mapping[str, Interval | object]) -> Interval:
-    """Every result that the intervals allow, as one interval in SI.
+def on_intervals(
+    name: str, values: Mapping[str, Interval | object], result: str | None = None
+) -> Interval:
+    """Every result that the intervals allow, as one interval in SI; `result` names one of several.
 
     Each argument is an Interval, a list of Intervals (for `many`), or the plain value. Monotone arguments go
     to their corners; the registry's own bound is used where there is one. Raises ArgumentError where an
@@ -111,8 +115,9 @@ def on_intervals(name: str, values: Mapping[str, Interval | object]) -> Interval
     result is no number.
     """
     entry = entry_of(name)
-    if entry.results:
-        raise ArgumentError(f"{name} gives several results and can't be used with intervals.", name)
+    if entry.results and not one_number(entry, result):
+        several = ", ".join(key for key in entry.results if one_number(entry, key))
+        raise ArgumentError(f"{name} gives several results; name one number of them: {several}.", name)
     unknown = [key for key in values if key not in {a.name for a in entry.arguments}]
     if unknown:
         raise ArgumentError(
@@ -130,8 +135,18 @@ def on_intervals(name: str, values: Mapping[str, Interval | object]) -> Interval
     for a in entry.arguments:
         if a.name in given:
             low[a.name], high[a.name] = _corners(entry, a, given[a.name])
-    ends = entry.function(**low), entry.function(**high)
+    ends = [entry.function(**given) for given in (low, high)]
+    if entry.results:
+        ends = [end[result] for end in ends]
     return Interval(min(ends), max(ends))
+
+
+def one_number(entry: Entry, result: str | None) -> bool:
+    """Whether `result` names a single number among the several results of the computation."""
+    if result not in entry.results or entry.results[result].kind == "words":
+        return False
+    found = call(entry.name, {a.name: a.example for a in entry.arguments})[result]
+    return isinstance(found, (int, float))
 
 
 def _span(entry: Entry, a: Argument, value):
@@ -201,20 +216,22 @@ def explain(
         text = text.replace("{" + key + "}", figure(function(**full), unit))
     parts = [entry.formula, text]
     if entry.results:
-        return (
-            " = ".join(parts)
-            + ": "
-            + ", ".join(f"{r.words} {shown_result(r, outcome[key])}" for key, r in entry.results.items())
-        )
+        said = [f"{r.words} {shown_result(r, outcome[key])}" for key, r in entry.results.items()]
+        return " = ".join(parts) + ": " + _mark(outcome).join(said)
     unit = result_unit if result_unit is not None and entry.result.kind == ANY else entry.result.unit
     return " = ".join(parts) + f" = {with_unit(outcome, unit) if unit else plain(outcome)}"
+
+
+def _mark(outcome: Mapping[str, object]) -> str:
+    """What stands between results: a comma, or a semicolon where one of them is a list."""
+    return "; " if any(isinstance(value, tuple) for value in outcome.values()) else ", "
 
 
 def _shown(a: Argument, value, unit: str) -> str:
     if a.choices or a.kind == TEXT:
         return str(value)
     if a.many:
-        return ", ".join(figure(v, unit) for v in value)
+        return ", ".join(figure(v, unit) for v in value) or "none"
     text = figure(abs(value) if a.unsigned else value, unit)
     return f"({text})" if text.startswith("-") else text
 

@@ -7,11 +7,14 @@ from assistant.house.numbers import exact_number
 from assistant.house.quantity_fields import unit_for
 from assistant.house.reader import Text
 from assistant.house.unit_names import unit_suggestion
+from assistant.quantity.kind import KINDS
 from assistant.tree.desk import TreeDesk
 from assistant.tree.limit_units import PLAIN, Sort, argument_fits, result_kind, sort_of_kind, sort_of_unit
 from assistant.tree.limits import BadLimit, parse_quantity
 from assistant.tree.model import Common, Compute
 from assistant.tree.readings import bands_of_form, each_band_must_lead
+
+Given = dict[str, "str | tuple[str, ...]"]
 
 
 def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
@@ -22,13 +25,12 @@ def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
     entry = REGISTRY.get(function.value) if function else None
     if function and entry is None:
         desk.problems.unknown(function, "computation", REGISTRY)
-    elif entry is not None and result_kind(entry.name, "count") is None:
-        desk.problems.add(
-            function.place,
-            "name",
-            f"'{entry.name}' gives no single reading; another computation must be found",
-        )
+    gives = form.text("gives")
+    if function and entry is not None and result_kind(entry.name, "count", gives and gives.value) is None:
+        _no_reading(entry, function, gives, desk)
         entry = None
+    result = entry.results.get(gives.value if gives else "", entry.result) if entry is not None else None
+    usual = result.unit if result is not None else ""
     given = form.form("from", need=True)
     arguments = _arguments(given, entry, desk) if given else {}
     name = form.text("name", need=True)
@@ -44,7 +46,9 @@ def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
             )
         elif kind is not None:
             unit = (
-                unit_for(form, kind, desk) if form.has("unit") or not entry.result.unit else entry.result.unit
+                unit_for(form, kind, desk)
+                if form.has("unit") or not usual
+                else usual
             )
     form.get("unit")
     bands = bands_of_form(form, kind, desk)
@@ -53,45 +57,83 @@ def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
     each_band_must_lead(form, desk)
     if entry is None or name is None or kind is None or unit is None:
         return None
-    return Compute(common, entry.name, arguments, name.value, kind, unit, bands, then, close, cannot, source)
+    return Compute(
+        common,
+        entry.name,
+        arguments,
+        name.value,
+        kind,
+        unit,
+        bands,
+        then,
+        close,
+        cannot,
+        source,
+        gives.value if gives else None,
+    )
 
 
-def _nothing_tells_the_quantity(entry, arguments: dict[str, str], desk: TreeDesk) -> bool:
+def _no_reading(entry, function: Text, gives: Text | None, desk: TreeDesk) -> None:
+    """Says why no single reading comes out, and which of several results could."""
+    able = [key for key in entry.results if result_kind(entry.name, "count", key) is not None]
+    if gives is not None and gives.value not in able:
+        desk.problems.unknown(gives, f"number that '{entry.name}' gives", able)
+    elif able:
+        several = f"'{entry.name}' gives several results; write gives: and one of {', '.join(able)}"
+        desk.problems.add(function.place, "name", several)
+    else:
+        none = f"'{entry.name}' gives no single reading; another computation must be found"
+        desk.problems.add(function.place, "name", none)
+
+
+def _nothing_tells_the_quantity(entry, arguments: Given, desk: TreeDesk) -> bool:
     """Where the result is of its arguments' quantity, and these are numbers only: 5 V may be AC or DC."""
     from assistant.trade.entry import ANY
 
-    return entry.result.kind == ANY and not any(text in desk.values for text in arguments.values())
+    told = [text for given in arguments.values() for text in ([given] if isinstance(given, str) else given)]
+    return entry.result.kind == ANY and not any(text in desk.values for text in told)
 
 
-def _arguments(form: Form, entry, desk: TreeDesk) -> dict[str, str]:
-    """`from:` of a compute: each argument a name of this tree, a plate value or a number with its unit."""
-    from assistant.trade.entry import ANY
+def _arguments(form: Form, entry, desk: TreeDesk) -> Given:
+    """`from:` of a compute: each argument a name of this tree, a plate value or a number with its unit; a
+    list of these where the computation takes a list, and one of its words where it takes a word.
+    """
+    from assistant.trade.entry import ANY, TEXT
 
     if entry is None:
         return {name: node.value for name, node in form.node.entries.items() if isinstance(node, Text)}
-    found: dict[str, str] = {}
+    found: Given = {}
     shared: Sort | None = None
     for argument in entry.arguments:
-        text = form.text(argument.name, need=argument.default is None)
-        if text is None:
+        need = argument.default is None
+        if argument.many:
+            texts = form.texts(argument.name, need, single=True)
+        else:
+            texts = tuple(text for text in [form.text(argument.name, need)] if text is not None)
+        if not texts:
             continue
-        found[argument.name] = text.value
-        if argument.many or argument.choices:
-            desk.problems.add(
-                text.place,
-                "type",
-                f"{entry.name} takes a list or a word for '{argument.name}'; a compute step can't give one",
-            )
-            continue
-        sort = _sort_of_argument(text, desk)
-        if sort is None:
-            continue
-        shared = sort if shared is None and argument.kind == ANY else shared
-        wanted = shared if argument.kind == ANY else sort_of_kind(argument.kind)
-        try:
-            argument_fits(entry.name, argument.name, wanted, sort, 0)
-        except BadLimit as bad:
-            desk.problems.take(bad.problem(text.place))
+        found[argument.name] = tuple(text.value for text in texts) if argument.many else texts[0].value
+        for text in texts:
+            if argument.kind == TEXT:
+                continue
+            if argument.choices:
+                if text.value not in argument.choices:
+                    desk.problems.unknown(text, f"word for '{argument.name}'", argument.choices)
+                continue
+            sort = _sort_of_argument(text, desk)
+            if sort is None or (sort.plain and argument.kind == "count"):
+                continue
+            if argument.kind not in KINDS and argument.kind != ANY:
+                desk.problems.add(
+                    text.place, "unit", f"{entry.name}: no reading or number here can be '{argument.name}'"
+                )
+                continue
+            shared = sort if shared is None and argument.kind == ANY else shared
+            wanted = shared if argument.kind == ANY else sort_of_kind(argument.kind)
+            try:
+                argument_fits(entry.name, argument.name, wanted, sort, 0)
+            except BadLimit as bad:
+                desk.problems.take(bad.problem(text.place))
     form.what = f"'from' of {entry.name}"
     form.close()
     return found

@@ -159,17 +159,18 @@ def argument_fits(function: str, argument: str, wanted: Sort, got: Sort, at: int
         raise BadLimit(at, f"{function}: {argument} is {wanted.words}, not {got.words}{unit}", "unit")
 
 
-def result_kind(function: str, kind_given: str | None) -> str | None:
+def result_kind(function: str, kind_given: str | None, gives: str | None = None) -> str | None:
     """The quantity that a registry function gives, or None where no reading is of its kind. `kind_given` is
     the quantity of its arguments where it takes any: the difference of two temperatures is a temperature
-    difference.
+    difference. `gives` names one number of several results.
     """
     from assistant.trade.entry import ANY
-    from assistant.trade.registry import REGISTRY
+    from assistant.trade.registry import REGISTRY, one_number
 
-    if REGISTRY[function].results:
+    entry = REGISTRY[function]
+    if bool(entry.results) != (gives is not None) or (entry.results and not one_number(entry, gives)):
         return None
-    kind = REGISTRY[function].result.kind
+    kind = entry.results[gives].kind if entry.results else entry.result.kind
     if kind == ANY:
         return "temperature_difference" if kind_given == "temperature" else kind_given
     return kind if kind in KINDS else None

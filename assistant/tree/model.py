@@ -126,13 +126,13 @@ class Measure:
 
 @dataclass(frozen=True)
 class Compute:
-    """`arguments` maps the registry function's argument to a reading, a plate value or a number with its
-    unit.
+    """`arguments` maps the registry function's argument to a reading, a plate value, a number with its unit
+    or one of its words; to several of them where it takes a list. `gives` names one of several results.
     """
 
     common: Common
     function: str
-    arguments: dict[str, str]
+    arguments: dict[str, str | tuple[str, ...]]
     result: str
     kind: str
     unit: str
@@ -141,6 +141,15 @@ class Compute:
     close: Way | None
     cannot: Way | None
     source: str | None
+    gives: str | None = None
+
+    @property
+    def texts(self) -> list[str]:
+        """Everything that the arguments name, lists taken apart."""
+        out: list[str] = []
+        for given in self.arguments.values():
+            out += [given] if isinstance(given, str) else given
+        return out
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from assistant.house.fields import Problems, good_name
 from assistant.house.model import Vocabulary
 from assistant.house.place import Place
-from assistant.house.reader import Fields, Node, Text
+from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.kind import KINDS
 from assistant.quantity.units import UNITS
 from assistant.tree.limit_units import result_kind
@@ -86,7 +86,8 @@ def _resolve(name: str, computed: dict[str, Fields], known: Kinds, problems: Pro
                 f"'{at}' is computed from itself ({', '.join(waiting)})",
             )
         function = _text(computed[at].entries.get("compute"))
-        known[at] = _result(function, next((known[text] for text in given if known.get(text)), None))
+        kind = next((known[text] for text in given if known.get(text)), None)
+        known[at] = _result(function, kind, _text(computed[at].entries.get("gives")))
         waiting.pop()
 
 
@@ -99,14 +100,15 @@ def _given_any_kind(step: Fields) -> list[str]:
     given = step.entries.get("from")
     if entry is None or not isinstance(given, Fields):
         return []
-    texts = (_text(given.entries.get(argument.name)) for argument in entry.arguments if argument.kind == ANY)
-    return [text for text in texts if text]
+    nodes = [given.entries.get(argument.name) for argument in entry.arguments if argument.kind == ANY]
+    items = [item for node in nodes for item in (node.items if isinstance(node, Items) else [node])]
+    return [text for text in map(_text, items) if text]
 
 
-def _result(function: str | None, kind: str | None) -> str | None:
+def _result(function: str | None, kind: str | None, gives: str | None) -> str | None:
     from assistant.trade.registry import REGISTRY
 
-    return result_kind(function, kind) if function in REGISTRY else None
+    return result_kind(function, kind, gives) if function in REGISTRY else None
 
 
 def _text(node: Node | None) -> str | None:

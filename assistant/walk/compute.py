@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from assistant.quantity.interval import Interval
 from assistant.quantity.kind import show
-from assistant.trade.registry import explain
+from assistant.trade.entry import TEXT
+from assistant.trade.registry import entry_of, explain
 from assistant.tree.limits import parse_quantity
 from assistant.tree.model import Compute
 from assistant.walk.ask import Record
@@ -11,25 +13,16 @@ from assistant.walk.env import argument, env_of
 from assistant.walk.event import Typed
 from assistant.walk.judge import judge
 from assistant.walk.state import Frame, Visit
-from assistant.walk.uncertain import Uncertain, carried
+from assistant.walk.uncertain import Given, Uncertain, carried, middles
 
 
 def worked_out(visit: Visit, frame: Frame, step: Compute, at: str) -> Record | str:
     """The result as a record, or a sentence that says why it can't be worked out."""
     env = env_of(visit, frame)
-    values: dict[str, Uncertain] = {}
-    for name, text in step.arguments.items():
-        value = argument(text, frame, visit, env)
-        if value is None:
-            return f"{text.replace('_', ' ')} was not read"
-        if not value.finite:
-            return f"{text.replace('_', ' ')} was over the meter's range, so it can't be worked out"
-        values[name] = Uncertain(value, _parts(text, frame, visit))
     try:
-        result = carried(step.function, values)
-        middle = {name: value.value.middle for name, value in values.items()}
-        units = {name: _unit(text, frame, visit) for name, text in step.arguments.items()}
-        formula = explain(step.function, middle, units, step.unit)
+        values = given(visit, frame, step, env)
+        result = carried(step.function, values, step.gives)
+        formula = explain(step.function, middles(values), units_of(visit, frame, step), step.unit)
     except (ValueError, ArithmeticError) as problem:
         return str(problem)
     verdict = judge(result.value, step.bands, env, step.unit)
@@ -49,6 +42,37 @@ def worked_out(visit: Visit, frame: Frame, step: Compute, at: str) -> Record | s
         tuple(result.parts.items()),
         not result.parts,
     )
+
+
+def given(visit: Visit, frame: Frame, step: Compute, env: dict[str, Interval]) -> dict[str, Given]:
+    """What each argument is worked out from. Raises ValueError with a sentence where one is not known."""
+    words = {a.name for a in entry_of(step.function).arguments if a.choices or a.kind == TEXT}
+
+    def one(text: str) -> Uncertain:
+        value = argument(text, frame, visit, env)
+        if value is None:
+            raise ValueError(f"{text.replace('_', ' ')} was not read")
+        if not value.finite:
+            over = "was over the meter's range, so it can't be worked out"
+            raise ValueError(f"{text.replace('_', ' ')} {over}")
+        return Uncertain(value, _parts(text, frame, visit))
+
+    return {
+        name: text
+        if name in words
+        else tuple(one(item) for item in text)
+        if isinstance(text, tuple)
+        else one(text)
+        for name, text in step.arguments.items()
+    }
+
+
+def units_of(visit: Visit, frame: Frame, step: Compute) -> dict[str, str]:
+    """The unit that each argument is shown in; that of the first where it is a list."""
+    return {
+        name: _unit(text[0] if isinstance(text, tuple) else text, frame, visit)
+        for name, text in step.arguments.items()
+    }
 
 
 def _echo(result: Uncertain, unit: str) -> str:

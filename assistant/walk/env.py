@@ -31,7 +31,7 @@ def names_of(step: Step) -> list[str]:
     for reading in readings_of(step):
         names += limit_names((), reading.safe)
     if isinstance(step, Compute):
-        names += list(step.arguments.values())
+        names += step.texts
     return list(dict.fromkeys(names))
 
 

@@ -109,10 +109,13 @@ def fan_flow(static: float) -> float:
     return q[i - 1] + (q[i] - q[i - 1]) * (static - s[i - 1]) / (s[i] - s[i - 1])
 
 
-def outside(open_zones: list[str], bypass: bool) -> dict[str, float]:
+def outside(open_zones: list[str], bypass: bool, measured: dict | None = None) -> dict[str, float]:
     """The house solved by scipy: unknown are the pressures at inlet, outlet, plenum, return and both trunk
-    ends.
+    ends. `measured` gives the return duct by a drop that was read instead of by its size.
     """
+
+    def back_drop(q: float) -> float:
+        return duct_drop(**_duct(DATA["return"]), flow=q) if measured is None else power_drop(measured, q)
 
     def through(drop, pressure: float) -> float:
         return optimize.brentq(lambda q: drop(q) - pressure, -3.0, 3.0, xtol=1e-15, rtol=1e-14)
@@ -121,7 +124,7 @@ def outside(open_zones: list[str], bypass: bool) -> dict[str, float]:
         back, inlet, outlet, plenum, north, south = p
         end = {"north": north, "south": south}
         out = {
-            "return": through(lambda q: duct_drop(**_duct(DATA["return"]), flow=q), -back),
+            "return": through(back_drop, -back),
             "filter": through(lambda q: power_drop(DATA["filter"], q), back - inlet),
             "blower": fan_flow(outlet - inlet),
             "coil": through(lambda q: power_drop(DATA["coil"], q), outlet - plenum),
@@ -176,6 +179,37 @@ def test_the_kept_house_is_what_scipy_gives(state):
         assert got[name] == pytest.approx(value, abs=1e-3)
     assert got["tesp"] == pytest.approx(state["tesp"], abs=1e-6)
     assert got["plenum"] == pytest.approx(state["plenum"], abs=1e-6)
+
+
+@pytest.mark.parametrize("case", DATA["measured"], ids=lambda c: c["state"].replace(" ", "-"))
+def test_the_whole_system_by_name(case):
+    """duct_system against scipy, each run's flow and what is kept for the plain run: 2e-5, as the house."""
+    got = outside(case["open"], case["bypass"], DATA["measured_return"])
+    runs = DATA["branches"]
+    given = {
+        "diameters": [to_si(b["diameter"], "in") for b in runs],
+        "lengths": [to_si(b["length"], "ft") for b in runs],
+        "zones": [["up", "down", "east"].index(b["zone"]) + 1.0 for b in runs],
+        "coefficients": [b["k"] for b in runs],
+        "leaves": [["north", "south"].index(b["trunk"]) + 1.0 for b in runs],
+        "trunk_diameters": [to_si(t["diameter"], "in") for t in DATA["trunks"].values()],
+        "trunk_lengths": [to_si(t["length"], "ft") for t in DATA["trunks"].values()],
+        "trunk_coefficients": [t["k"] for t in DATA["trunks"].values()],
+        "statics": [to_si(s, "inwc") for s in DATA["fan"]["static"]],
+        "airflows": [to_si(q, "cfm") for q in DATA["fan"]["airflow"]],
+        "return_drop": to_si(DATA["measured_return"]["drop"], "inwc"),
+        "filter_exponent": DATA["filter"]["exponent"],
+        "bypass": to_si(DATA["bypass"]["airflow"], "cfm") if case["bypass"] else 0.0,
+        "open_zone": float(case["open_zone"]),
+    }
+    ours = call("duct_system", given)
+
+    for branch, flow in zip(runs, ours["flows"], strict=True):
+        assert from_si(flow, "cfm") == pytest.approx(got[branch["name"]], rel=2e-5, abs=1e-3)
+    told = (("airflow", "blower", "cfm"), ("static", "tesp", "inwc"), ("plenum", "plenum", "inwc"))
+    for name, key, unit in told:
+        assert from_si(ours[name], unit) == pytest.approx(got[key], rel=2e-5)
+        assert case[key] == pytest.approx(got[key], abs=1e-4)
 
 
 def test_capacity_by_root_finding():

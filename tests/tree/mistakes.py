@@ -171,7 +171,7 @@ MISTAKES = [
             "stands in a measure with 'readings'", SEEN),
     # compute
     Mistake(AIR, "compute: heat_rise", "compute: heat_ries", "name", "did you mean 'heat_rise'"),
-    Mistake(AIR, "compute: heat_rise", "compute: static_split", "name", "no single reading"),
+    Mistake(AIR, "compute: heat_rise", "compute: static_split", "name", "gives several results"),
     Mistake(AIR, FROM, "from: {supply: t_supply}", "missing", "'return_air'"),
     Mistake(AIR, FROM, "from: {supply: t_supply, return_ar: t_return, return_air: t_return}", "field",
             "did you mean 'return_air'"),

@@ -34,8 +34,28 @@ VOLTS = "quantity: ac_voltage, unit: V"
             "no duration",
         ),
         (
-            "{compute: control_load_percent, from: {loads: 5 VA, rating: 40 VA}, name: a, then: end}",
-            "a list or a word",
+            "{compute: control_load_percent, from: {loads: [5 VA, 3 A], rating: 9 VA}, name: a, then: end}",
+            "loads is something in W",
+        ),
+        (
+            "{compute: duct_flow, from: {diameter: 6 in, rate: 1, material: tin}, name: a, then: end}",
+            "'tin' is no word for 'material'",
+        ),
+        (
+            "{compute: duct_flow, from: {diameter: 6 in, rate: 1}, name: a, then: end}",
+            "no reading or number here can be 'rate'",
+        ),
+        (
+            "{compute: operating_point, from: {statics: 0.1 inwc, airflows: 900 cfm}, name: a, then: end}",
+            "write gives: and one of airflow, static",
+        ),
+        (
+            "{compute: operating_point, gives: word, from: {statics: [0.1 inwc]}, name: a, then: end}",
+            "'word' is no number that 'operating_point' gives",
+        ),
+        (
+            "{compute: heat_rise, gives: rise, from: {supply: 9 F, return_air: 6 F}, name: a, then: end}",
+            "'rise' is no number",
         ),
         (
             "{compute: difference, from: {first: 5 V, second: 3 A}, name: a, unit: V, then: end}",
@@ -54,7 +74,7 @@ VOLTS = "quantity: ac_voltage, unit: V"
         ),
         (
             "{compute: service_voltage_class, from: {volts: 5 V, nominal: 5 V}, name: a, then: end}",
-            "no single reading",
+            "gives several results",
         ),
         ("{compute: air_density, from: {}, name: a, then: end}", "no single reading"),
         ("{call: make_dead, then: {}}", "'then' is empty"),

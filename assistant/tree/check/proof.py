@@ -66,7 +66,7 @@ def _of(study: Study, tree: Tree, what: Reading | Compute) -> Iterator[Claim]:
         return
     yield "formula", what.function
     named = study.named[tree.name]
-    for argument in what.arguments.values():
+    for argument in what.texts:
         for _, taken in named.get(argument, ()):
             if isinstance(taken, Reading):
                 yield from _of(study, tree, taken)

@@ -39,7 +39,7 @@ def _wanted(step: Step) -> Iterator[tuple[str, Place, set[str]]]:
                 yield name, limit.place, set(page)
         page.add(reading.name or step.common.name)
     if isinstance(step, Compute):
-        for name in step.arguments.values():
+        for name in step.texts:
             yield name, step.common.place, set()
         for limit in limits_of(step.bands, None):
             for name in limit.names:
