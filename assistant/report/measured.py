@@ -33,6 +33,7 @@ def measured(record: Record, step: Step | None, vocabulary: Vocabulary, plate: d
         mark=mark,
         instrument=record.typed.instrument or "",
         remark=_remark(record),
+        settles=record.settles,
         plate=_plate(verdict, vocabulary, plate),
         formula=record.computed or "",
         should=should_words(verdict, record.unit) if verdict else "",

@@ -237,7 +237,7 @@ def _typed(each: Measured) -> Cell:
 def _judged(each: Measured) -> Cell:
     known = f"{each.source} [{each.mark}]" if each.source else ""
     plate = f"plate: {each.plate}" if each.plate else ""
-    return Cell(each.verdict, tuple(part for part in (each.limit, plate, known) if part))
+    return Cell(each.verdict, tuple(part for part in (each.limit, plate, known, each.settles) if part))
 
 
 def _beside(each: Measured) -> tuple[str, ...]:

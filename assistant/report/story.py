@@ -31,6 +31,8 @@ class Measured:
     formula: str = ""
     should: str = ""
     """Where a normal reading lies, where the tree says which band is normal."""
+    settles: str = ""
+    """Where it was too close to call: what would have settled it."""
 
 
 @dataclass(frozen=True)

@@ -90,6 +90,9 @@ def _copies(before: Visit, after: Visit) -> dict | None:
     limits = [limit for t in taken for record in t.records for limit in _limits(record)]
     if limits:
         copies["limits"] = limits
+    settles = [f"{record.name}: {record.settles}" for t in taken for record in t.records if record.settles]
+    if settles:
+        copies["settles"] = settles
     ask = asked(after)
     copies["next"] = ask.step or ask.kind
     return copies

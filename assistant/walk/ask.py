@@ -65,6 +65,8 @@ class Record:
     """(index of a reading in the visit, its signed standard-uncertainty contribution in SI)."""
     exact: bool = True
     """False where an instrument's accuracy or a computed uncertainty widened the value."""
+    settles: str = ""
+    """Where it is too close to call: what would settle it, in words."""
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assistant.quantity.interval import Interval
 from assistant.quantity.kind import show
 from assistant.trade.entry import TEXT
@@ -12,6 +14,7 @@ from assistant.walk.ask import Record
 from assistant.walk.env import argument, env_of
 from assistant.walk.event import Typed
 from assistant.walk.judge import judge
+from assistant.walk.settling import settled_by
 from assistant.walk.state import Frame, Visit
 from assistant.walk.uncertain import Given, Uncertain, carried, middles
 
@@ -27,7 +30,7 @@ def worked_out(visit: Visit, frame: Frame, step: Compute, at: str) -> Record | s
         return str(problem)
     verdict = judge(result.value, step.bands, env, step.unit)
     echo = _echo(result, step.unit)
-    return Record(
+    record = Record(
         step.result,
         step.kind,
         step.unit,
@@ -42,6 +45,7 @@ def worked_out(visit: Visit, frame: Frame, step: Compute, at: str) -> Record | s
         tuple(result.parts.items()),
         not result.parts,
     )
+    return replace(record, settles=settled_by(visit, record, frame=frame))
 
 
 def given(visit: Visit, frame: Frame, step: Compute, env: dict[str, Interval]) -> dict[str, Given]:

@@ -16,6 +16,7 @@ from assistant.tree.model import Reading
 from assistant.walk.ask import Record
 from assistant.walk.event import Typed
 from assistant.walk.judge import judge
+from assistant.walk.settling import settled_by
 from assistant.walk.state import BadAnswer, Visit
 
 
@@ -30,7 +31,7 @@ def take(
         raise BadAnswer(doubt)
     value = widened(visit, typed, got)
     verdict = judge(value, reading.bands, env, reading.unit, reading.safe, got.top_known)
-    return Record(
+    record = Record(
         name,
         reading.kind,
         reading.unit,
@@ -44,6 +45,8 @@ def take(
         parts=own_part(verdict.value, len(visit.readings) + ahead),
         exact=value == got.interval,
     )
+    frame = visit.position.top if visit.position is not None and visit.position.stack else None
+    return replace(record, settles=settled_by(visit, record, got, frame))
 
 
 def widened(visit: Visit, typed: Typed, got: Understood) -> Interval:

@@ -250,6 +250,7 @@ def test_too_close_to_call_is_told_with_the_limit_it_lies_on():
     assert told.answer == "to be taken once more: too close to call"
     assert told.measured[0].limit == "on the limit of 108 V"
     assert told.measured[0].verdict == "too close to call"
+    assert "Let it settle" in told.measured[0].settles
 
 
 def test_events_that_can_not_be_followed_are_shown_and_remarked():

@@ -17,7 +17,7 @@ from assistant.walk.weigh import Weighed
 from assistant.window import gauge, look, words
 from assistant.window.entry_line import EntryLine
 from assistant.window.flow import Flow
-from assistant.window.page.step import StepPage
+from assistant.window.page.step import StepPage, retake_words
 from assistant.window.session import Driver
 from assistant.window.text import banner, label
 
@@ -46,9 +46,8 @@ class GroupPage(StepPage):
         super().__init__(driver, ask, parent)
         self.saved = False
         if ask.retake:
-            self.column.insertWidget(
-                self.column.indexOf(self.question), banner("Too close to call. Take them again.")
-            )
+            said = retake_words(driver, "Too close to call. Take them again.")
+            self.column.insertWidget(self.column.indexOf(self.question), banner(said))
         grid = QGridLayout()
         grid.setHorizontalSpacing(14)
         grid.setVerticalSpacing(3)

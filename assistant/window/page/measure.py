@@ -14,7 +14,7 @@ from assistant.window import gauge, look, words
 from assistant.window.entry_line import EntryLine
 from assistant.window.flow import Flow
 from assistant.window.page.base import TINY, WIDE
-from assistant.window.page.step import StepPage
+from assistant.window.page.step import StepPage, retake_words
 from assistant.window.scale import ScaleView
 from assistant.window.session import Driver
 from assistant.window.text import banner, label
@@ -43,7 +43,7 @@ class MeasurePage(StepPage):
         )
         self.close_words()
         if ask.retake:
-            self.column.insertWidget(self.column.indexOf(self.question), banner(RETAKE))
+            self.column.insertWidget(self.column.indexOf(self.question), banner(retake_words(driver, RETAKE)))
         self.scale = ScaleView()
         self.limits = label(
             gauge.limits_said(

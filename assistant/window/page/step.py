@@ -232,6 +232,13 @@ class StepPage(Page):
         self.place_picture(view)
 
 
+def retake_words(driver: Driver, said: str) -> str:
+    """Why the same is asked once more, and what would settle it."""
+    taken = driver.visit.history[-1] if driver.visit.history else None
+    settles = [record.settles for record in taken.records if record.settles] if taken else []
+    return " ".join([said, *dict.fromkeys(settles)])
+
+
 def passed_words(driver: Driver, taken: Taken) -> str:
     """What to say on the next page about a step that asked nothing; empty where there is nothing to say."""
     if taken.verb == "compute":
@@ -239,7 +246,8 @@ def passed_words(driver: Driver, taken: Taken) -> str:
         if record is None:
             return taken.answer[:1].upper() + taken.answer[1:] + "."
         verdict = f" – {record.verdict.words}" if record.verdict and record.verdict.bands else ""
-        return f"Worked out: {record.computed or record.echo}{verdict}"
+        settles = f". {record.settles}" if record.settles else ""
+        return f"Worked out: {record.computed or record.echo}{verdict}{settles}"
     if taken.passed:
         asked = words.question_at(driver.library, taken.step)
         return f"Passed over: {asked} ({taken.answer})"
