@@ -172,34 +172,43 @@ class OhmsBelowPowerOff(Property):
 
 
 class SupplyBeforeControl(Property):
-    """7. A dead controller: supply first, then its fuse, then the control circuit. And the first split of "no
-    heat" parts supply from heat: here the 24 V and the call at the board, before anything of the heat side is
-    touched (NAVEDTRA 14113 fig. 10-10; TM 55-1905-223-24-17, where a duct heater is split with its fan
-    switch)."""
+    """7. A dead controller: supply first, then its fuse, then the control circuit; the furnace's board and
+    the zone panel are one each. And the first split of "no heat" parts supply from heat: here the 24 V and the
+    call at the board, before anything of the heat side is touched (NAVEDTRA 14113 fig. 10-10; TM
+    55-1905-223-24-17, where a duct heater is split with its fan switch)."""
 
     start = frozenset()
-    control_side = ("float.", "stat.", "zone.", "panel.", "limit.", "rollout.", "aux.", "pressure.", "valve.",
-                    "board.valve", "board.limit")
     heat_side = ("inducer.", "igniter.", "valve.", "port.", "board.inducer", "board.igniter", "board.valve",
                  "rod", "pressure.", "hose.", "limit.")
+    # Controller: its own terminals, what feeds it and its fuse by the points read, and its control circuit.
+    controllers = {
+        "board": ({"r", "c"},
+                  {"line supply": ({"box.line", "box.neutral"},),
+                   "transformer supply": ({"primary.line", "primary.neutral"},)},
+                  "fuse24.load",
+                  ("float.", "stat.", "zone.", "panel.", "limit.", "rollout.", "aux.", "pressure.", "valve.",
+                   "board.valve", "board.limit")),
+        "zone panel": ({"panel.r", "panel.c"},
+                       {"panel's supply": ({"panel.line", "panel.neutral"}, {"panel.feed", "panel.c"})},
+                       "panel.feed", ("zone.", "damper.")),
+    }
 
     def leave(self, known, tree, step, way):
-        if tree.name != "no_heat":
+        if tree.purpose != "complaint":
             return known
         found = set(known)
         for reading, bands in way.decided.values():
             at = set(getattr(reading, "at", ()))
             lowest = reading.bands[0] in bands
-            if at == {"r", "c"}:
-                found.add("split")
-                if lowest and self.nothing(bands[0]):
-                    found.add("no control voltage")
-            if at == {"box.line", "box.neutral"} and not lowest:
-                found.add("line supply")
-            if at == {"primary.line", "primary.neutral"} and not lowest:
-                found.add("transformer supply")
-            if at & {"fuse24.load"}:
-                found.add("fuse")
+            for name, (terminals, supplies, fuse, _) in self.controllers.items():
+                if at == terminals:
+                    found.add(f"{name} read")
+                    # The panel's own 24 V is read once, at its lowest: a sag there may be none at all.
+                    if lowest and (name == "zone panel" or self.nothing(bands[0])):
+                        found.add(f"{name} dead")
+                found |= {supply for supply, points in supplies.items() if at in points and not lowest}
+                if fuse in at:
+                    found.add(f"{name}'s fuse")
         return frozenset(found)
 
     @staticmethod
@@ -208,17 +217,21 @@ class SupplyBeforeControl(Property):
         return band.under is not None and float(band.under.text.removesuffix(" V")) <= 5
 
     def fails(self, known, house, tree, step):
-        if tree.name != "no_heat":
+        if tree.purpose != "complaint":
             return None
         for reading in readings_of(step):
             for point in reading.at:
-                if point.startswith(self.heat_side) and "split" not in known:
+                heat = tree.name == "no_heat" and point.startswith(self.heat_side)
+                if heat and "board read" not in known:
                     return f"{point} before 24 V was read at the board"
-                if "no control voltage" not in known or not point.startswith(self.control_side):
+                if self.vocabulary.points[point].circuit not in ("control", "zone"):
                     continue
-                missing = {"line supply", "transformer supply", "fuse"} - known
-                if missing:
-                    return f"{point} of a dead controller before its {', '.join(sorted(missing))}"
+                for name, (terminals, supplies, _, side) in self.controllers.items():
+                    if f"{name} dead" not in known or not point.startswith(side) or point in terminals:
+                        continue
+                    missing = {*supplies, f"{name}'s fuse"} - known
+                    if missing:
+                        return f"{point} of a dead {name} before its {', '.join(sorted(missing))}"
         return None
 
 
@@ -295,7 +308,7 @@ class NotOnlyTheLink(Property):
 
     wanted = {
         "limit": ("airflow", "blower"), "aux_limit": ("airflow", "blower"),
-        "control_fuse": ("load",), "plug_fuse": ("load",),
+        "control_fuse": ("load",), "plug_fuse": ("load",), "panel_fuse": ("draw",),
     }
 
     def __init__(self, vocabulary, library):
@@ -319,7 +332,9 @@ class NotOnlyTheLink(Property):
             if isinstance(step, Look) and step.sees in ("blower.wheel", "blower.forced"):
                 found.add("blower")
             if any(reading.kind in OHMS for reading in readings_of(step)):
-                found.add("load")
+                found |= {"load", "draw"}
+            if any(reading.kind == "ac_current" for reading in readings_of(step)):
+                found.add("draw")
         return found
 
 
@@ -344,6 +359,7 @@ def test_every_path_of_the_shipped_trees_has_the_property(property_):
 
 NO_HEAT = "complaint/no_heat.yaml"
 NO_AIR = "complaint/blower_silent.yaml"
+ZONES = "complaint/zone_spillover.yaml"
 # (property, what was spoiled, file, text that stands there once, text instead)
 EDITS = [
     (SafetyOnlyWithItsConditionNormal, "the limit's ohms before its temperature", NO_HEAT,
@@ -376,6 +392,11 @@ EDITS = [
      "is: no control voltage, then: line_volts,", "is: no control voltage, then: float_there,"),
     (SupplyBeforeControl, "the heat side before the split", NO_HEAT,
      "blank: board_24v}", "blank: inducer_volts}"),
+    (SupplyBeforeControl, "the float switch of a dead controller first, with no air", NO_AIR,
+     "    then: float_there\n    close: sag\n    cannot: no_reading\n",
+     "    then: float_there\n    close: sag\n    cannot: float_there\n"),
+    (SupplyBeforeControl, "the thermostats of a zone panel that sags", ZONES,
+     "{under: 22, is: it sags, then: panel_primary}", "{under: 22, is: it sags, then: calling_g}"),
     (OverheatAndLockout, "a second trial on a lockout", "proof/full_cycle.yaml",
      "{call: close_up, then: {done: restart}}", "{call: close_up, then: {done: call_heat}}"),
     (OverheatAndLockout, "a hot furnace left with the call on", NO_HEAT,
@@ -389,6 +410,9 @@ EDITS = [
     (NotOnlyTheLink, "a new limit and no look at the air", NO_HEAT,
      "    shows: [after_limit, limit_contact]\n    causes: [low_airflow, overfire, blower_dead]\n",
      "    shows: [after_limit, limit_contact]\n    causes: [overfire]\n"),
+    (NotOnlyTheLink, "a zone panel's new fuse and no look at what its dampers draw", ZONES,
+     "    causes: [zone_wire, damper_draw]\n    repair: [fit_panel_fuse]\n",
+     "    causes: [zone_wire]\n    repair: [fit_panel_fuse]\n"),
     (NotOnlyTheLink, "a new fuse and no look at the loads", NO_HEAT,
      "    shows: [fuse_feed, fuse_load]\n    causes: [shorted_control_wire, overload_24v, water_track]\n",
      "    shows: [fuse_feed, fuse_load]\n    causes: [overload_24v, water_track]\n"),
