@@ -173,8 +173,8 @@ class OhmsBelowPowerOff(Property):
 
 class SupplyBeforeControl(Property):
     """7. A dead controller: supply first, then its fuse, then the control circuit; the furnace's board and
-    the zone panel are one each. And the first split of "no heat" parts supply from heat: here the 24 V and the
-    call at the board, before anything of the heat side is touched (NAVEDTRA 14113 fig. 10-10; TM
+    the zone panel are one each. And the first split of "no heat" parts supply from heat: here the 24 V and
+    the call at the board, before anything of the heat side is touched (NAVEDTRA 14113 fig. 10-10; TM
     55-1905-223-24-17, where a duct heater is split with its fan switch)."""
 
     start = frozenset()
