@@ -15,6 +15,7 @@ ROWS = (
 SURE = 0.90
 """How sure a conclusion or its opposite must be to be told; between the two it is open."""
 
+SAME_AIR = "the same air"
 CONCLUSIONS: dict[str, tuple[str, str]] = {
     "other_duct": ("on another zone's duct", "a register hangs on another zone's duct"),
     "two_in_one": ("one zone that is two", "one zone is two"),
@@ -27,6 +28,7 @@ CONCLUSIONS: dict[str, tuple[str, str]] = {
     "caller": ("call nobody made", "a zone is called and nobody asked"),
     "behind": ("call behind the panel", "the blower is called behind the panel"),
     "stranger": ("not of this system", "a register's air is not of this system"),
+    "still": ("not of this system", "a register is still in every call"),
 }
 """Named result -> (the reasoning's kind of finding, words)."""
 
@@ -109,16 +111,19 @@ def zone_survey(
     )
     return {
         "plan": "; ".join(by_zone(answer)),
-        **{key: sureness(answer, kind) for key, (kind, _) in CONCLUSIONS.items()},
+        **{key: sureness(answer, key) for key in CONCLUSIONS},
         "read_next": "; ".join(answer.settle) or "nothing",
     }
 
 
-def sureness(answer: Answer, kind: str) -> float:
-    """How sure the answer is that there is a finding of that kind; never quite, as an anemometer is not all
+def sureness(answer: Answer, key: str) -> float:
+    """How sure the answer is of that named result; never quite, as an anemometer is not all
     that can be wrong.
     """
-    return min(0.999, max((f.confidence for f in answer.findings if f.kind == kind), default=0.0))
+    found = [f for f in answer.findings if f.kind == CONCLUSIONS[key][0]]
+    if key in ("stranger", "still"):
+        found = [f for f in found if (SAME_AIR in f.words) == (key == "stranger")]
+    return min(0.999, max((f.confidence for f in found), default=0.0))
 
 
 def survey_of(

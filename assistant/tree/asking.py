@@ -97,6 +97,7 @@ def measure(form: Form, common: Common, desk: TreeDesk) -> Measure | None:
             "'verifies' stands in a measure with 'readings': a circuit is "
             "proved dead by all its pairs between two known-live checks",
         )
+    survey = _survey(form, group, desk)
     if not group:
         each_band_must_lead(form, desk)
     elif not form.has("then") and not any(map(every_band_leads, _written(form, "readings").values())):
@@ -105,7 +106,22 @@ def measure(form: Form, common: Common, desk: TreeDesk) -> Measure | None:
             "missing",
             f"{form.what} needs 'then': where to go when no band of its readings says so",
         )
-    return Measure(common, ask or "", taken, group, then, close, cannot, verifies) if taken else None
+    return Measure(common, ask or "", taken, group, then, close, cannot, verifies, survey) if taken else None
+
+
+def _survey(form: Form, group: bool, desk: TreeDesk) -> tuple[str, ...]:
+    """The columns of a zone survey: the one reading then stands for each of its cells."""
+    from assistant.trade.zone_sheet import MODES
+
+    columns = form.texts("survey")
+    for column in columns:
+        if column.value not in MODES:
+            desk.problems.unknown(column, "column of a survey", dict.fromkeys(MODES))
+    if columns and (group or not form.has("name") or form.has("bands")):
+        desk.problems.add(
+            form.place("survey"), "field", "a survey has one reading, with a name and without bands"
+        )
+    return tuple(column.value for column in columns)
 
 
 def do(form: Form, common: Common, desk: TreeDesk) -> Do | None:

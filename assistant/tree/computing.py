@@ -12,6 +12,7 @@ from assistant.tree.desk import TreeDesk
 from assistant.tree.limit_units import PLAIN, Sort, argument_fits, result_kind, sort_of_kind, sort_of_unit
 from assistant.tree.limits import BadLimit, parse_quantity
 from assistant.tree.model import Common, Compute
+from assistant.tree.named_results import named_results
 from assistant.tree.readings import bands_of_form, each_band_must_lead
 
 Given = dict[str, "str | tuple[str, ...]"]
@@ -23,6 +24,8 @@ def compute(form: Form, common: Common, desk: TreeDesk) -> Compute | None:
 
     function = form.text("compute", need=True)
     entry = REGISTRY.get(function.value) if function else None
+    if form.has("results"):
+        return named_results(form, common, function, entry, desk)
     if function and entry is None:
         desk.problems.unknown(function, "computation", REGISTRY)
     gives = form.text("gives")

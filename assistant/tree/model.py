@@ -111,7 +111,8 @@ class Watch:
 @dataclass(frozen=True)
 class Measure:
     """One reading, or several of one act on one page (`group`). `verifies` names the circuits it proves
-    dead.
+    dead. `survey`: the columns of a zone survey that are to be filled; its one reading then stands for every
+    cell of thermostat by register.
     """
 
     common: Common
@@ -122,12 +123,16 @@ class Measure:
     close: Way | None
     cannot: Way | None
     verifies: tuple[str, ...]
+    survey: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Compute:
     """`arguments` maps the registry function's argument to a reading, a plate value, a number with its unit
     or one of its words; to several of them where it takes a list. `gives` names one of several results.
+
+    `results`: the named results of a function that gives several, each judged like a reading; `result`,
+    `kind`, `unit` and `bands` are then empty.
     """
 
     common: Common
@@ -142,6 +147,7 @@ class Compute:
     cannot: Way | None
     source: str | None
     gives: str | None = None
+    results: tuple[Reading, ...] = ()
 
     @property
     def texts(self) -> list[str]:
@@ -150,6 +156,11 @@ class Compute:
         for given in self.arguments.values():
             out += [given] if isinstance(given, str) else given
         return out
+
+    @property
+    def page(self) -> tuple[tuple[str, Reading | Compute], ...]:
+        """Every value that it gives, by name, in the order in which they decide."""
+        return tuple((one.name or "", one) for one in self.results) or ((self.result, self),)
 
 
 @dataclass(frozen=True)
@@ -255,7 +266,7 @@ def readings_of(step: Step) -> tuple[Reading, ...]:
 
 def bands_of(step: Step) -> tuple[Band, ...]:
     """All bands of a step, its readings' and its own."""
-    own = step.bands if isinstance(step, Compute) else ()
+    own = tuple(b for _, one in step.page for b in one.bands) if isinstance(step, Compute) else ()
     return tuple(b for r in readings_of(step) for b in r.bands) + own
 
 

@@ -40,7 +40,9 @@ def values_of(steps: Fields, vocabulary: Vocabulary, problems: Problems) -> Kind
             problems.add(place, "name", f"'{name}' is a plate value; give the reading another name")
         if name in UNITS:
             problems.add(place, "name", f"'{name}' is a unit; give the reading another name")
-        if compute:
+        if compute and "results" in fields.entries:
+            plain[name] = _named_result(fields, name)
+        elif compute:
             computed[name] = fields
         else:
             kind = _text(fields.entries.get("quantity"))
@@ -64,6 +66,11 @@ def _declared(steps: Fields) -> Iterator[tuple[str, Place, Fields, bool]]:
             for key, reading in readings.entries.items():
                 if isinstance(reading, Fields):
                     yield key, readings.keys[key], reading, False
+        results = step.entries.get("results")
+        if "compute" in step.entries and isinstance(results, Fields):
+            for key, result in results.entries.items():
+                if isinstance(result, Fields):
+                    yield key, results.keys[key], step, True
 
 
 def _resolve(name: str, computed: dict[str, Fields], known: Kinds, problems: Problems) -> None:
@@ -109,6 +116,15 @@ def _result(function: str | None, kind: str | None, gives: str | None) -> str | 
     from assistant.trade.registry import REGISTRY
 
     return result_kind(function, kind, gives) if function in REGISTRY else None
+
+
+def _named_result(step: Fields, name: str) -> str | None:
+    """The quantity of one of several results; None where the function has none of that name."""
+    from assistant.trade.registry import REGISTRY
+
+    entry = REGISTRY.get(_text(step.entries.get("compute")) or "")
+    result = entry.results.get(name) if entry else None
+    return result.kind if result and result.kind in KINDS else None
 
 
 def _text(node: Node | None) -> str | None:

@@ -19,6 +19,7 @@ from assistant.walk.house import already, lacking
 from assistant.walk.path import go, pop, push, stopped, write_down
 from assistant.walk.reading import identity_epochs, reused, same_spot
 from assistant.walk.state import BadAnswer, Frame, Visit
+from assistant.walk.survey import concluded
 
 WALKING = ("walking", "cause", "proof")
 STATE_WORDS = {"dead": "proved dead", "off": "switched off", "live": "switched on"}
@@ -66,7 +67,7 @@ def _once(visit: Visit, at: str) -> Visit | None:
         return None
     if isinstance(step, Do) and step.act and already(visit.house, visit.vocabulary, step.act):
         return go(write_down(visit, "do", "already done", step.then, at, passed=True), step.then.to)
-    if isinstance(step, Measure) and not step.verifies:
+    if isinstance(step, Measure) and not step.verifies and not step.survey:
         return _answered_before(visit, step, at)
     return None
 
@@ -128,21 +129,23 @@ def _come_back(visit: Visit, step: Return) -> Visit:
 
 def _compute(visit: Visit, step: Compute, at: str) -> Visit:
     assert visit.position is not None
-    result = worked_out(visit, visit.position.top, step, at)
+    top = visit.position.top
+    result = concluded(visit, top, step, at) if step.results else worked_out(visit, top, step, at)
     if isinstance(result, str):
         way = step.cannot or step.close
         visit = write_down(visit, "compute", f"not worked out: {result}", way, at, undecided=True)
         return go(visit, way.to) if way else stopped(visit, None)
-    decision = decide((result,), (None,), step.then)
+    results = result if isinstance(result, tuple) else (result,)
+    decision = decide(results, (None,) * len(results), step.then)
     way = decision.way or step.close or step.cannot
-    assert result.verdict is not None
+    words = "; ".join(f"{one.echo}: {one.verdict.words}" for one in results if one.verdict)
     visit = write_down(
         visit,
         "compute",
-        f"{result.echo}: {result.verdict.words}",
+        words,
         way,
         at,
-        (result,),
+        results,
         undecided=not (decision.way and decision.sure),
     )
     return go(visit, way.to) if way else stopped(visit, None)

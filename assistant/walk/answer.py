@@ -16,12 +16,15 @@ from assistant.walk.house import acted, proved_dead
 from assistant.walk.path import CUT_SHORT, go, stopped, write_down
 from assistant.walk.reading import earlier, reused, take
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
+from assistant.walk.survey import surveyed
 
 
 def read(visit: Visit, event: Read) -> Visit:
     """Readings of a measure step."""
     step = _expected(visit, event.step, "measure")
     assert isinstance(step, Measure)
+    if step.survey:
+        return _measured(visit, step, (surveyed(visit, step, event.readings, event.at),), event.at)
     records = _records(visit, step.readings, step.common.name, event.readings, event.at, step.group)
     return _measured(visit, step, records, event.at)
 

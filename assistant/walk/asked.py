@@ -76,7 +76,8 @@ def _step(visit: Visit) -> Ask:
     readings = readings_of(step)
     offer = ()
     proving = any(frame.why == "proof" for frame in position.stack)  # what was read before proves no repair
-    if isinstance(step, Measure) and not step.verifies and not position.retaking and not proving:
+    plain = isinstance(step, Measure) and not step.verifies and not step.survey
+    if plain and not position.retaking and not proving:
         known = [earlier(visit, reading) for reading in readings]
         offer = tuple(k for k in known if k is not None) if all(known) else ()
     choices = tuple(step.choices) if isinstance(step, Look) else ()

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from assistant.house.place import Place, Problem
 from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.entry import Understood, understand
-from assistant.tree.model import Watch
+from assistant.tree.model import Measure, Watch
 from assistant.walk.asked import asked
 from assistant.walk.event import (
     AsFound,
@@ -185,6 +185,8 @@ def _answer(visit: Visit, address: str, value: Node, at: str) -> Event:
     if ask.kind == "measure":
         own = address.split(".", 1)[1]
         names = [reading.name or own for reading in ask.readings]
+        if isinstance(ask.body, Measure) and ask.body.survey and isinstance(value, Fields):
+            return Read(at, address, {name: _typed(node) for name, node in value.entries.items()})
         if isinstance(value, Fields) and not set(value.entries) <= {
             "text",
             "ago",

@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from assistant.quantity.entry import Blank, Doubt, NotUnderstood, Understood, understand
-from assistant.tree.model import Reading
+from assistant.quantity.interval import Interval
+from assistant.quantity.kind import show
+from assistant.tree.model import Measure, Reading
 from assistant.walk.ask import Verdict
 from assistant.walk.asked import asked
 from assistant.walk.judge import judge
 from assistant.walk.reading import implausible, meant
 from assistant.walk.state import Visit
+from assistant.walk.survey import weigh_cell, weigh_line
 
 
 @dataclass(frozen=True)
@@ -42,6 +45,8 @@ def weigh(visit: Visit, name: str, text: str) -> Weighed:
         return _plain(understand(text, plate.kind, plate.unit))
     body = ask.body
     own = body.common.name if body is not None else ""
+    if isinstance(body, Measure) and body.survey:
+        return _survey(body, name, text)
     reading = next((r for r in ask.readings if (r.name or own) == name), None)
     if reading is None:
         return Weighed(message=f"'{name}' is not read here.")
@@ -62,6 +67,21 @@ def weigh_reading(reading: Reading, text: str, env: dict, visit: Visit | None = 
     if not known <= set(env):
         return Weighed(got)  # a limit rests on a reading of the same page that is not typed yet
     return Weighed(got, judge(value, reading.bands, env, reading.unit, reading.safe, got.top_known))
+
+
+def _survey(step: Measure, name: str, text: str) -> Weighed:
+    """A whole survey on one line, or one of its cells."""
+    reading = step.readings[0]
+    if name == (reading.name or step.common.name):
+        got, message = weigh_line(text)
+        return _plain(got) if got is not None else Weighed(message=message)
+    cell = weigh_cell(reading, text)
+    if cell.flow is None or (cell.problem and cell.choices):
+        return Weighed(message=cell.problem, choices=cell.choices, blank=not cell.problem)
+    words = cell.flow if isinstance(cell.flow, str) else show(cell.flow, reading.unit)
+    value = Interval.exact(0.0 if isinstance(cell.flow, str) else cell.flow)
+    got = Understood(value, reading.unit, words, None, False)
+    return Weighed(got, message=cell.problem, implausible=bool(cell.problem))
 
 
 def weigh_loose(kind: str, unit: str, text: str) -> Weighed:

@@ -32,6 +32,8 @@ def anything(ask, chance: random.Random, usual: Furnace) -> Event:
         if "proof" in step or chance.random() < 0.7:  # a dead-proof by chance would end most walks at once
             return usual.event(ask)
         typed = {one.name or step: Typed(value(one, chance), sure=True) for one in ask.readings}
+        if ask.body.survey:
+            typed = {name: Typed(survey(chance)) for name in typed}
         return Read(AT, ask.step, typed)
     if ask.kind == "watch":
         happened = chance.randrange(len(ask.body.events) + 1)
@@ -44,6 +46,12 @@ def value(reading, chance: random.Random) -> str:
     if reading.kind == "resistance":
         return chance.choice(["0.3", "5", "60", "700", "OL"])
     return f"{chance.triangular(low, high, low + (high - low) * chance.random() / 10):.2f}"
+
+
+def survey(chance: random.Random) -> str:
+    """Three thermostats by four registers, drawn right, their air by chance."""
+    row = lambda: ",".join(chance.choice(("0", "0", "15", "50", "110", "some", "-")) for _ in range(4))  # noqa: E731
+    return f"fan=a:{row()}/b:{row()}/c:{row()} drawn=a,b,c,a"
 
 
 @pytest.mark.parametrize("tree", walked())

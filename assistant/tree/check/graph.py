@@ -78,8 +78,9 @@ def edges_of(step: Step) -> list[Edge]:
     if isinstance(step, Do):
         return [Edge(name, step.then.to, "done", step.then)]
     if isinstance(step, Compute):
-        page = [(step.result, step, step.bands)]
-        return list(_decided(name, page, step.then, (step.result,))) + _undecided(step, (step.result,))
+        page = [(result, one, one.bands) for result, one in step.page]
+        reads = tuple(entry[0] for entry in page)
+        return list(_decided(name, page, step.then, reads)) + _undecided(step, reads)
     if isinstance(step, (Measure, Watch)):
         page = [(reading.name or name, reading, reading.bands) for reading in step.readings]
         reads = tuple(entry[0] for entry in page)
@@ -196,5 +197,6 @@ def names_read(tree: Tree) -> dict[str, list[tuple[Step, Reading | Compute]]]:
         for reading in readings_of(step):
             named.setdefault(reading.name or step.common.name, []).append((step, reading))
         if isinstance(step, Compute):
-            named.setdefault(step.result, []).append((step, step))
+            for result, one in step.page:
+                named.setdefault(result, []).append((step, one))
     return named

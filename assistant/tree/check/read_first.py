@@ -41,9 +41,11 @@ def _wanted(step: Step) -> Iterator[tuple[str, Place, set[str]]]:
     if isinstance(step, Compute):
         for name in step.texts:
             yield name, step.common.place, set()
-        for limit in limits_of(step.bands, None):
-            for name in limit.names:
-                yield name, limit.place, {step.result}
+        given = {result for result, _ in step.page}
+        for _, one in step.page:
+            for limit in limits_of(one.bands, None):
+                for name in limit.names:
+                    yield name, limit.place, given
 
 
 def limits_of(bands: tuple[Band, ...], safe: Safe | None) -> list[Limit]:

@@ -15,7 +15,8 @@ def in_tree(_study: Study, tree: Tree) -> Faults:
         for reading in readings_of(step):
             yield from _limits(reading.bands, reading.safe, reading.source)
         if isinstance(step, Compute):
-            yield from _limits(step.bands, None, step.source)
+            for _, one in step.page:
+                yield from _limits(one.bands, None, one.source or step.source)
 
 
 def _limits(bands: tuple[Band, ...], safe: Safe | None, shared: str | None) -> Faults:

@@ -48,8 +48,9 @@ def judged_in(study: Study, tree: Tree) -> Iterator[Judged]:
             yield Judged(step, reading.name or step.common.name, reading.kind, reading.unit, reading.bands,
                          reading.safe, reading.plausible, reading.place, spans)
         if isinstance(step, Compute):
-            yield Judged(step, step.result, step.kind, step.unit, step.bands, None, None, step.common.place,
-                         spans)
+            for result, one in step.page:
+                place = one.place if isinstance(one, Reading) else step.common.place
+                yield Judged(step, result, one.kind, one.unit, one.bands, None, None, place, spans)
 
 
 def _spans(study: Study, tree: Tree) -> dict[str, Interval]:

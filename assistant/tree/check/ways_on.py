@@ -28,5 +28,6 @@ def in_tree(_study: Study, tree: Tree) -> Faults:
 
 def _steers(step: Step) -> bool:
     """Whether a value between two bands could lead two ways."""
-    pages = [step.bands] if isinstance(step, Compute) else [reading.bands for reading in step.readings]
+    values = [one for _, one in step.page] if isinstance(step, Compute) else step.readings
+    pages = [one.bands for one in values]
     return any(len({band.then.to if band.then else None for band in bands}) > 1 for bands in pages)
