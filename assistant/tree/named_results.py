@@ -46,7 +46,7 @@ def named_results(
     if entry is None or not results:
         return None
     return Compute(
-        common, entry.name, arguments, "", "", "", (), then, close, cannot, source, tuple(results)
+        common, entry.name, arguments, "", "", "", (), then, close, cannot, source, results=tuple(results)
     )
 
 
