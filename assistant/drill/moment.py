@@ -32,7 +32,8 @@ WORDS: tuple[tuple[str, str], ...] = (
     (
         START,
         r"in th(e|is) trial|during the trial|first trial|second trial|of the trial|warm-up|whole try"
-        r"|first try|second try|first start|second start|in one start|during the start|from the call\b|as it starts",
+        r"|first try|second try|first start|second start|in one start|during the start|from the call\b"
+        r"|as it starts",
     ),
     (FIRE, r"burner on|burning|of fire|flame is there"),
     (RUNNING, r"inducer running|while it runs|while the inducer runs|inducer only|on a call"),

@@ -19,6 +19,8 @@ WIRES = ("branch_hot", "branch_neutral", "line_wire", "burner_bond", "ground_wir
 SPADES = ("string.feed_open", "string.middle_open", "string.end_open")
 CUT_OUT_LEAST = 333.0
 """A panel's cut-out below 140 F opens in ordinary heating, K."""
+NO_COIL, OWN_VA = 1e9, 20.0
+"""Ohms above which nothing was added to the 24 V; VA of board and gas valve together."""
 BAD_JOINT = 1.0
 """Ohms at which a joint shows that it is loose, rusted or burnt."""
 
@@ -97,6 +99,13 @@ SHORTS = (
 
 def _shorted(m: Machine) -> bool:
     return any(m.v[name] < 8 for name in SHORTS)
+
+
+def _plates(m: Machine) -> str:
+    """What is printed on the 24 V parts, the furnace's own counted as 20 VA."""
+    added = 24.0**2 / m.v["accessories.ohm"]
+    more = OWN_VA + added > m.unit.transformer_va
+    return "more than the transformer carries" if more else "within the transformer"
 
 
 def _inducer(m: Machine) -> str:
@@ -182,6 +191,8 @@ LOOKS: dict[str, Look] = {
     "heater.kind": lambda _m: "gas with inducer and hot surface igniter",
     "code_light": _code,
     "stat.display": _stat,
+    "added.parts": lambda m: "fitted" if m.v["accessories.ohm"] < NO_COIL else "none",
+    "added.plates": _plates,
     "zone_panel": lambda m: "fitted" if m.unit.features["zone_panel"] == "yes" else "none",
     "panel.state": _panel,
     "panel.held": _panel_held,
