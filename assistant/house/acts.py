@@ -94,7 +94,10 @@ def parts(section: Fields | None, desk: Desk) -> dict[str, Part]:
                 f"part '{name}' is a safety, so it needs 'guards': the condition "
                 "that must be shown normal before it is condemned",
             )
-        return Part(name, title, safety, guards, form.place(), costs)
+        matches = tuple(text.value for text in form.texts("matches"))
+        plate = tuple(p for t in form.texts("plate") if (p := desk.known(t, "plate", "plate value")))
+        together = tuple(text.value for text in form.texts("together"))
+        return Part(name, title, safety, guards, form.place(), costs, matches, plate, together)
 
     return desk.forms(section, "part", build)
 

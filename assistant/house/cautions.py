@@ -31,6 +31,7 @@ def stops(section: Fields | None, desk: Desk) -> dict[str, StopPage]:
         title = form.words("title") or spoken(name)
         lines = form.texts("lines", need=True)
         also = form.texts("also", single=True)
+        no_heat = form.yes("no_heat")
         if len(lines) > MOST_LINES:
             desk.problems.add(
                 lines[MOST_LINES].place,
@@ -39,7 +40,7 @@ def stops(section: Fields | None, desk: Desk) -> dict[str, StopPage]:
                 f"{MOST_LINES} can be read from two metres, the rest goes into 'also'",
             )
         return StopPage(
-            name, title, tuple(t.value for t in lines), tuple(t.value for t in also), form.place()
+            name, title, tuple(t.value for t in lines), tuple(t.value for t in also), form.place(), no_heat
         )
 
     return desk.forms(section, "stop page", build)

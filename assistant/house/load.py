@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from assistant.house import acts, cautions, places, plate
+from assistant.house import acts, cautions, places, plate, sheets
 from assistant.house.desk import Desk
 from assistant.house.fields import Form, Problems
 from assistant.house.model import Vocabulary
@@ -41,9 +41,12 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
             "plate",
             "hazards",
             "complaints",
+            "sheets",
+            "baseline",
+            "spread",
         )
     }
-    section |= {name: safety.fields(name) for name in ("cautions", "stops")}
+    section |= {name: safety.fields(name) for name in ("cautions", "stops", "tonight")}
     house.close()
     safety.close()
     names = {name: node.keys if node else {} for name, node in section.items()}
@@ -52,6 +55,7 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
     for desk in desks.values():
         desk.names = names
     desk = desks[HOUSE]
+    spread, spread_mark = sheets.spreads(section["spread"], desk)
     vocabulary = Vocabulary(
         circuits=places.circuits(section["circuits"], desk),
         points=places.points(section["points"], desk),
@@ -66,6 +70,11 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
         cautions=cautions.cautions(section["cautions"], desks[CAUTIONS]),
         stops=cautions.stops(section["stops"], desks[CAUTIONS]),
         sources=cautions.sources(tops[SOURCES], desks[SOURCES]),
+        sheets=sheets.sheets(section["sheets"], desk),
+        baseline=sheets.known(section["baseline"], desk),
+        spread=spread,
+        spread_mark=spread_mark,
+        tonight=sheets.tonight(section["tonight"], desks[CAUTIONS]),
     )
     places.pairs_lie_on_their_circuit(vocabulary.circuits, vocabulary.points, desk)
     return vocabulary, [problem for desk in desks.values() for problem in desk.problems.sorted()]

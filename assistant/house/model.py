@@ -76,6 +76,12 @@ class Part:
     guards: str | None
     place: Place
     costs: bool = True
+    matches: tuple[str, ...] = ()
+    """What a substitute must not differ in."""
+    plate: tuple[str, ...] = ()
+    """The plate values that it is chosen by."""
+    together: tuple[str, ...] = ()
+    """What is ordered with it."""
 
 
 @dataclass(frozen=True)
@@ -116,6 +122,65 @@ class StopPage:
     title: str
     lines: tuple[str, ...]
     also: tuple[str, ...]
+    place: Place
+    no_heat: bool = False
+    """True where the heater stays off, so that the house needs a plan for the night."""
+
+
+@dataclass(frozen=True)
+class Tonight:
+    """A house left without heat: against freezing, safe heat until then, the people. `mark` as in Source."""
+
+    title: str
+    freeze: tuple[str, ...]
+    heat: tuple[str, ...]
+    people: tuple[str, ...]
+    mark: str
+
+
+@dataclass(frozen=True)
+class Question:
+    """One line of a sheet: free words, one of `choices`, or a number of `kind` in `unit`. `leave` gives
+    the stop page of an answer; a number above `over` (SI) leads to `over_page`. A number with points `at`
+    counts as a reading.
+    """
+
+    name: str
+    words: str
+    hint: str
+    choices: tuple[str, ...]
+    leave: dict[str, str]
+    kind: str | None
+    unit: str | None
+    at: tuple[str, ...]
+    over: float | None
+    over_page: str | None
+    place: Place
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """What is asked on one page around the walk; every line may stay empty."""
+
+    name: str
+    title: str
+    say: str
+    questions: dict[str, Question]
+    mark: str
+    place: Place
+
+
+@dataclass(frozen=True)
+class Known:
+    """A reading that a visit to a healthy unit takes."""
+
+    name: str
+    words: str
+    kind: str
+    unit: str
+    at: tuple[str, ...]
+    hint: str
+    caution: tuple[str, ...]
     place: Place
 
 
@@ -163,3 +228,9 @@ class Vocabulary:
     cautions: dict[str, Caution] = field(default_factory=dict)
     stops: dict[str, StopPage] = field(default_factory=dict)
     sources: dict[str, Source] = field(default_factory=dict)
+    sheets: dict[str, Sheet] = field(default_factory=dict)
+    baseline: dict[str, Known] = field(default_factory=dict)
+    spread: dict[str, float] = field(default_factory=dict)
+    """Quantity -> by what share a healthy unit's reading may differ another day."""
+    spread_mark: str = ""
+    tonight: Tonight | None = None

@@ -16,7 +16,8 @@ from assistant.trail.clock import now
 from assistant.trail.record import Recorder, kept_library
 from assistant.tree.library import Library
 from assistant.walk.ask import Ask, Record
-from assistant.walk.event import Event, Opened
+from assistant.walk.event import Event, Opened, Resumed, Signed
+from assistant.walk.points import blocks_signing
 from assistant.walk.visit import BadAnswer, OutOfOrder, Visit, asked, begin, fold
 
 
@@ -72,13 +73,33 @@ class LiveVisit:
         """Take an answer. Raises BadAnswer, OutOfOrder or TrailError; then nothing has changed, here or on
         disk.
         """
+        if isinstance(event, Signed):
+            may_sign(self.visit)
         moved = fold(self.visit, event)
         self.recorder.append(event, _copies(self.visit, moved))
         self.visit = moved
 
+    def go_on_after_interruption(self) -> None:
+        """A visit that was neither paused nor signed was interrupted: closed, or the computer stopped. Nobody
+        knows what was switched meanwhile, so it is taken up again as after a pause. Raises TrailError.
+        """
+        visit = self.visit
+        if visit.signed is None and visit.paused is None and not self.recorder.read_only and visit.events:
+            self.send(Resumed(now()))
+
     def close(self) -> None:
         """Let go of the visit's folder."""
         self.recorder.close()
+
+
+def may_sign(visit: Visit) -> None:
+    """Raises BadAnswer while something must be put back or switched on again. Asked of who signs now: a visit
+    that was signed under an older rule still opens.
+    """
+    blocking = blocks_signing(visit)
+    if blocking:
+        words = "; ".join(point.words for point in blocking)
+        raise BadAnswer(f"Not signed: still to be put back: {words}. Do it, or say why it stays.")
 
 
 def _copies(before: Visit, after: Visit) -> dict | None:

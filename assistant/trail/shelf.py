@@ -9,7 +9,7 @@ from assistant.folders import user_folder
 from assistant.trail.error import TrailError, not_saved
 from assistant.trail.keep import person
 from assistant.trail.read import Trail, read_trail
-from assistant.walk.event import Opened, Paused, Person
+from assistant.walk.event import Filled, Opened, Paused, Person
 
 OPEN, PAUSED, SIGNED, BROKEN = "open", "paused", "signed", "broken"
 
@@ -27,11 +27,14 @@ class Shelved:
     step: str = ""
     why_paused: str = ""
     trouble: str = ""
+    unit: tuple[tuple[str, str], ...] = ()
+    """What was written down about the unit: make, model, serial number."""
 
     @property
     def words(self) -> str:
         """Everything that a search looks at."""
-        said = [part for pair in self.complaints for part in pair] + [value for _, value in self.person]
+        said = [part for pair in self.complaints for part in pair]
+        said += [value for _, value in (*self.person, *self.unit)]
         return " ".join(
             [self.folder.name, *said, self.began, self.last, self.state, self.why_paused]
         ).casefold()
@@ -112,4 +115,13 @@ def _line(folder: Path, trail: Trail) -> Shelved:
         next((step for step in steps if isinstance(step, str) and step), ""),
         why or "",
         troubles[0] if troubles else "",
+        _unit(trail),
     )
+
+
+def _unit(trail: Trail) -> tuple[tuple[str, str], ...]:
+    known: dict[str, str] = {}
+    for event in trail.events:
+        if isinstance(event, Filled) and event.sheet == "unit":
+            known.update(event.answers)
+    return tuple(sorted(known.items()))

@@ -2,7 +2,8 @@
 
 `TREE.STEP: text` answers a step (several readings or watched events: a map); `act.NAME` and `cause.STEP`
 answer what follows a finding. Besides: `complaints`, `complaint`, `plate.NAME`, `reading`, `hazard`,
-`cannot`, `still_true`, `instrument`, `back`, `pause`, `resume`, `note`, `as_found`, `settle`, `left`, `sign`.
+`cannot`, `still_true`, `instrument`, `back`, `pause`, `resume`, `note`, `as_found`, `settle`, `left`, `sign`,
+and what is written around the walk (assistant/walk/entries_around.py).
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.entry import Understood, understand
 from assistant.tree.model import Measure, Watch
 from assistant.walk.asked import asked
+from assistant.walk.entries_around import AROUND
 from assistant.walk.event import (
     AsFound,
     Back,
@@ -59,6 +61,7 @@ WORDS = (
     "settle",
     "left",
     "sign",
+    *AROUND,
 )
 REASONS = ("slip", "changed", "look")
 GO_ON = "go on"
@@ -313,4 +316,5 @@ SPECIAL: dict[str, Callable[[Node, str], Event]] = {
     "settle": lambda node, at: Settled(at, _field(node, "complaint"), _field(node, "note")),
     "left": lambda node, at: LeftOpen(at, _field(node, "point"), _field(node, "why")),
     "sign": lambda node, at: Signed(at, _text(node)),
+    **AROUND,
 }

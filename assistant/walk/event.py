@@ -10,6 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Union
 
+from assistant.walk.earlier_visit import Past
+
 
 @dataclass(frozen=True)
 class Typed:
@@ -230,6 +232,46 @@ class InstrumentUsed:
 
 
 @dataclass(frozen=True)
+class Filled:
+    """A sheet around the walk (house.yaml): question -> what was written or chosen. A later one adds."""
+
+    at: str
+    sheet: str
+    answers: dict[str, str]
+    photos: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class AsLeft:
+    """How it is left, set beside how it was found: thing -> words."""
+
+    at: str
+    seen: dict[str, str]
+    photos: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Advised:
+    """A recommendation with its reason and the number that shows it. `answer`: '' (not asked yet),
+    'accepted', 'declined' or 'thinks about it'; a later one for the same `what` takes its place.
+    """
+
+    at: str
+    what: str
+    why: str
+    number: str = ""
+    answer: str = ""
+
+
+@dataclass(frozen=True)
+class Recalled:
+    """Our earlier visits, the latest first, as they were when this one was recorded."""
+
+    at: str
+    visits: tuple[Past, ...]
+
+
+@dataclass(frozen=True)
 class Exported:
     """A report was made; `fingerprint` is the trail's tip before this event."""
 
@@ -289,6 +331,10 @@ Event = Union[
     Settled,
     LeftOpen,
     InstrumentUsed,
+    Filled,
+    AsLeft,
+    Advised,
+    Recalled,
     Exported,
     Signed,
     Recovered,
@@ -318,6 +364,10 @@ KINDS: dict[str, type] = {
     "settled": Settled,
     "left_open": LeftOpen,
     "instrument": InstrumentUsed,
+    "filled": Filled,
+    "as_left": AsLeft,
+    "advised": Advised,
+    "recalled": Recalled,
     "exported": Exported,
     "signed": Signed,
     "recovered": Recovered,

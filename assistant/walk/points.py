@@ -16,6 +16,8 @@ NOT_CLOSED = {
     "found": "found, not yet proved repaired",
     "stopped": "stopped for safety",
 }
+BLOCKING = ("undo", "power")
+NOT_KNOWN_ON = "was off when the work was interrupted; not known to be on again"
 POWER_WORDS = {"off": "switched off, not proved dead", "dead": "proved dead and still off"}
 
 
@@ -35,7 +37,30 @@ def open_points(visit: Visit) -> tuple[OpenPoint, ...]:
         fed_by_one_off = visit.house.circuits.get(known.fed_by or "") in POWER_WORDS
         if state in POWER_WORDS and known.restore is not None and not fed_by_one_off:
             points.append(OpenPoint(f"power.{circuit}", "power", f"{known.title}: {POWER_WORDS[state]}"))
+    points += _not_known_on(visit)
     return tuple(OpenPoint(p.key, p.kind, p.words, visit.left.get(p.key)) for p in points)
+
+
+def blocks_signing(visit: Visit) -> tuple[OpenPoint, ...]:
+    """What must be put back or switched on again before anybody signs, or left with a reason: jumpers, a held
+    door switch, levers, ports, gas, modes, power.
+    """
+    return tuple(point for point in open_points(visit) if point.kind in BLOCKING and point.left is None)
+
+
+def _not_known_on(visit: Visit) -> list[OpenPoint]:
+    """Circuits that were off when the work was interrupted and that nobody has switched on since. Where a
+    stop page holds, that it is off is said there.
+    """
+    if any(complaint.status == "stopped" for complaint in visit.complaints):
+        return []
+    house, circuits = visit.house, visit.vocabulary.circuits
+    off = [name for name in sorted(house.left_off) if house.circuits.get(name) == "unknown"]
+    return [
+        OpenPoint(f"power.{name}", "power", f"{circuits[name].title}: {NOT_KNOWN_ON}")
+        for name in off
+        if circuits[name].restore is not None and circuits[name].fed_by not in off
+    ]
 
 
 def _undo(visit: Visit, entry) -> OpenPoint:

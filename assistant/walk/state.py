@@ -9,7 +9,8 @@ from dataclasses import dataclass, field, replace
 
 from assistant.tree.library import Library
 from assistant.walk.ask import Found, Record, Taken
-from assistant.walk.event import AsFound, Event, Hazard, Note
+from assistant.walk.earlier_visit import Past
+from assistant.walk.event import Advised, AsFound, AsLeft, Event, Hazard, Note
 from assistant.walk.house import House, as_met
 from assistant.walk.shop import Shop
 
@@ -127,6 +128,12 @@ class Visit:
     hazards: tuple[Hazard, ...] = ()
     instrument: str | None = None
     shop: Shop = field(default_factory=Shop)
+    sheets: dict[str, dict[str, str]] = field(default_factory=dict)
+    """Sheet -> question -> answer, of what was filled in around the walk."""
+    as_left: AsLeft | None = None
+    advice: tuple[Advised, ...] = ()
+    past: tuple[Past, ...] = ()
+    """Our earlier visits here, the latest first."""
 
     @property
     def vocabulary(self):

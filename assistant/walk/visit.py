@@ -10,18 +10,21 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from assistant.walk import answer
+from assistant.walk import answer, around
 from assistant.walk.advance import settle
 from assistant.walk.asked import asked
 from assistant.walk.back import back, taken_up_again
 from assistant.walk.event import (
+    Advised,
     AsFound,
+    AsLeft,
     Back,
     Cannot,
     Concluded,
     Did,
     Event,
     Exported,
+    Filled,
     GoOn,
     Hazard,
     InstrumentUsed,
@@ -33,6 +36,7 @@ from assistant.walk.event import (
     PlateRead,
     PutDown,
     Read,
+    Recalled,
     Recovered,
     Resumed,
     Saw,
@@ -194,7 +198,11 @@ HANDLERS: dict[type, Callable] = {
     AsFound: lambda visit, event: replace(visit, as_found=event),
     Person: lambda visit, event: replace(visit, person=event.kept),
     InstrumentUsed: lambda visit, event: replace(visit, instrument=event.name),
+    Filled: around.filled,
+    AsLeft: around.left_so,
+    Advised: around.advised,
+    Recalled: lambda visit, event: replace(visit, past=event.visits),
 }
 
 ANSWERS = (Read, Saw, Watched, Did, Cannot, StillTrue, GoOn, Concluded, TakeUp, Signed)
-MOVES = ANSWERS + (Opened, PutDown, PlateRead, Back, Resumed, Settled)
+MOVES = ANSWERS + (Opened, PutDown, PlateRead, Back, Resumed, Settled, Filled)

@@ -93,7 +93,9 @@ class Desk:
         from assistant.window.session import Driver
 
         try:
-            return Driver(LiveVisit.take_up(folder, take_over=take_over))
+            live = LiveVisit.take_up(folder, take_over=take_over)
+            live.go_on_after_interruption()
+            return Driver(live)
         except LockedError as problem:
             raise (Refused if problem.here else OpenElsewhere)(str(problem)) from problem
         except (TrailError, BadAnswer) as problem:

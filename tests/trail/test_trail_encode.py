@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from assistant.trail.chain import START, again, open_line, seal
 from assistant.trail.encode import from_object, text_of, to_object
+from assistant.walk.earlier_visit import Past, PastReading
 from assistant.walk.event import KINDS, Back, Did, Opened, Read, Typed, Unknown
 
 TEXT = st.text(max_size=30)
@@ -20,6 +21,18 @@ PLAIN = st.recursive(
     max_leaves=8,
 )
 TYPED = st.builds(Typed, TEXT, st.none() | TEXT, st.none() | NUMBER, st.booleans(), st.none() | TEXT)
+PAIRS = st.lists(st.tuples(TEXT, TEXT), max_size=3).map(tuple)
+TEXTS = st.lists(TEXT, max_size=3).map(tuple)
+END = st.none() | NUMBER
+PAST_READING = st.builds(PastReading, TEXT, TEXTS, TEXT, TEXT, TEXT, END, END, TEXT)
+PAST = st.builds(
+    Past,
+    *(TEXT,) * 3,
+    *(TEXTS,) * 5,
+    PAIRS,
+    st.lists(PAST_READING, max_size=2).map(tuple),
+    st.booleans(),
+)
 OF = {
     str: TEXT,
     float | None: st.none() | NUMBER,
@@ -32,6 +45,7 @@ OF = {
     dict[str, Typed]: st.dictionaries(TEXT, TYPED, max_size=3),
     tuple[str, ...]: st.lists(TEXT, max_size=3).map(tuple),
     tuple[tuple[str, str], ...]: st.lists(st.tuples(TEXT, TEXT), max_size=3).map(tuple),
+    tuple[Past, ...]: st.lists(PAST, max_size=2).map(tuple),
     Typed: TYPED,
 }
 
