@@ -85,7 +85,16 @@ def _looks(proof: Proof) -> Iterator[str]:
         for name, (how_often, of) in sorted(close.items(), key=lambda one: -one[1][0] / one[1][1]):
             yield f"  {name}: {how_often} of {of}"
         yield "Never too close to call: " + (", ".join(n for n in taken if n not in close) or "none")
-    worth = [o for o in proof.outcomes if proof.verdict(o) != RIGHT or o.mishaps or o.undone]
+    not_done: dict[str, set[str]] = {}
+    for outcome in proof.outcomes:
+        for words in outcome.undone:
+            not_done.setdefault(words, set()).add(outcome.case.fault)
+    if not_done:
+        yield ""
+        yield "Could not be read or done, and the walk went on by its own way for that:"
+        for words in sorted(not_done):
+            yield f"  {words} ({', '.join(sorted(not_done[words]))})"
+    worth = [o for o in proof.outcomes if proof.verdict(o) != RIGHT or o.mishaps]
     if worth:
         yield ""
         yield "To look at:"

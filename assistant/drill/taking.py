@@ -166,11 +166,11 @@ class Taking:
     def _while(
         self, so: Callable[[], bool], wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]
     ) -> None:
-        """While it burns, from a new call where it does not."""
-        if not self.lit():
-            self.new_call()
-        if not self.until(so, UNTIL_FIRE):
-            raise CannotMeasure("nothing burns")
+        """While it burns, from a new call where it does not. A flame that goes out meanwhile is awaited once
+        more, a few times.
+        """
+        self._light(so)
+        again = FEW
         slow = any(one.reading.kind in SLOW for one in wanted)
         shown_for = seconds if any(one.moment.hold for one in wanted) else STEADY if slow else FIRE_SHOWN
         begun, end = self.rig.time, self.rig.time + shown_for
@@ -178,12 +178,25 @@ class Taking:
         while self.rig.time < end:
             taken = dict(shown)
             self.round(wanted, taken)
-            if not so() and shown.keys() & taken.keys():
-                break
+            if not so():
+                if shown.keys() & taken.keys():
+                    break
+                if again:
+                    again -= 1
+                    self._light(so)
+                    begun, end = self.rig.time, self.rig.time + shown_for
+                    continue
             shown.update(taken)
             if step:
                 self.rig.wait(step)
             step = LONG_STEP if self.rig.time > begun + FIRE_SHOWN else 0.0
+
+    def _light(self, so: Callable[[], bool]) -> None:
+        """Have it burn. Raises CannotMeasure where it does not."""
+        if not self.lit():
+            self.new_call()
+        if not self.until(so, UNTIL_FIRE):
+            raise CannotMeasure("nothing burns")
 
     def _loss(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
         if not self.lit():

@@ -9,6 +9,8 @@ from houses import FEW, library
 
 from assistant.drill.hand import AT, Hand, Stuck, insisted
 from assistant.drill.kit import HIGH, LOW, NULLED, PERFECT, STATED, TRUCK, named_for
+from assistant.drill.moment import FIRE, Moment
+from assistant.drill.taking import Taking, Wanted
 from assistant.drill.trial import after_finding, opened, until_end
 from assistant.quantity.shop import read_instruments
 from assistant.rig.fault_file import load_faults
@@ -98,6 +100,17 @@ def test_a_question_without_a_way_on_is_stuck_and_says_where():
 def test_an_implausible_reading_is_confirmed_once():
     event = Read(AT, "no_heat.step", {"a": Typed("700 V")})
     assert insisted(event).readings["a"].sure
+
+
+def test_a_flame_that_goes_out_as_it_is_read_is_awaited_again():
+    """The call ends in the second before the reading: no flame current of a fire that is over is typed."""
+    rig = Rig()
+    taking = Taking(rig, PERFECT)
+    rig.machine.hands["stat"] = "off"
+    assert taking.lit(), "the valve shuts with the next second"
+    (reading,) = readings_of(library().trees["no_heat"].steps["flame_signal"])
+    shown = taking.page([Wanted("flame", reading, Moment(FIRE))], 60)
+    assert float(shown["flame"].split()[0]) > 1
 
 
 @pytest.mark.parametrize(
