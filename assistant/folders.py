@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 HOME_VARIABLE = "FAULT_TRAIL_HOME"
+CACHE_VARIABLE = "FAULT_TRAIL_CACHE"
 
 
 def user_folder() -> Path:
@@ -23,3 +24,18 @@ def user_folder() -> Path:
     if sys.platform == "darwin":
         return home / "Library" / "Application Support" / "Fault Trail"
     return Path(os.environ.get("XDG_DATA_HOME") or home / ".local" / "share") / "fault-trail"
+
+
+def cache_folder() -> Path:
+    """The folder for what is worked out from the visits and may be deleted: this computer's own, never on a
+    shared disk. It need not exist yet. FAULT_TRAIL_CACHE names another one.
+    """
+    chosen = os.environ.get(CACHE_VARIABLE)
+    if chosen:
+        return Path(chosen).expanduser()
+    home = Path(os.path.expanduser("~"))  # noqa: PTH111 - Path.home() raises where there is no home
+    if sys.platform == "win32":
+        return Path(os.environ.get("LOCALAPPDATA") or home / "AppData" / "Local") / "Fault Trail" / "Cache"
+    if sys.platform == "darwin":
+        return home / "Library" / "Caches" / "Fault Trail"
+    return Path(os.environ.get("XDG_CACHE_HOME") or home / ".cache") / "fault-trail"

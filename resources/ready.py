@@ -281,7 +281,7 @@ def open_window(python, rest):
 
 
 def run_tests(python, rest):
-    """Runs pytest without a screen, a file of tests at a time on every core; `-n 0` runs them in one process."""
+    """Runs pytest without a screen, a file of tests at a time on every core; `-n 0` takes one process."""
     can_draw(python)
     environment = dict(os.environ, QT_QPA_PLATFORM="offscreen")
     spread = [] if "-n" in rest or "--pdb" in rest else ["-n", "auto", "--maxprocesses", "8"]

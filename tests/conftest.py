@@ -10,6 +10,7 @@ os.environ.setdefault("PYTHONFAULTHANDLER", "1")
 # No test may write where a person's visits lie.
 _USER_FOLDER = tempfile.TemporaryDirectory(prefix="fault-trail-tests-")
 os.environ["FAULT_TRAIL_HOME"] = _USER_FOLDER.name
+os.environ["FAULT_TRAIL_CACHE"] = os.path.join(_USER_FOLDER.name, "cache")
 
 import traceback  # noqa: E402
 import weakref  # noqa: E402
@@ -45,6 +46,14 @@ def pytest_runtest_makereport(item, call):
 
 
 PASSED = pytest.StashKey[bool]()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def one_application(request):
+    """A program that a test starts in this process would make a smaller application of its own, in which no
+    later test of the window can run.
+    """
+    request.getfixturevalue("qapp")
 
 
 @pytest.fixture(autouse=True)

@@ -28,12 +28,15 @@ BELOW = {
     # The simulated house must not know the trees that are proved with it.
     "rig": {"quantity", "trade", "house"},
     "report": {"quantity", "trade", "house", "tree", "walk", "trail"},
+    "past": {"quantity", "trade", "house", "tree", "walk", "trail"},
     "drill": {"quantity", "trade", "house", "tree", "walk", "trail", "rig"},
     "window": {
-        "quantity", "trade", "house", "tree", "walk", "trail", "rig", "report", "drill", "display", "crash",
+        "quantity", "trade", "house", "tree", "walk", "trail", "rig", "report", "past", "drill", "display",
+        "crash",
     },
     "command": {
-        "quantity", "trade", "house", "tree", "walk", "trail", "rig", "report", "drill", "window", "display",
+        "quantity", "trade", "house", "tree", "walk", "trail", "rig", "report", "past", "drill", "window",
+        "display",
     },
     "crash": set(),
     "display": set(),

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from assistant.report.story import Story
 from assistant.report.tell import tell
+from assistant.trail.erased import erased, in_words
 from assistant.trail.error import TrailError
 from assistant.trail.fingerprint import fingerprint
 from assistant.trail.keep import kept, person
@@ -33,8 +34,17 @@ def story_of(folder: Path) -> Story:
         fingerprint(trail),
         _person(folder, trail),
         _photos(folder, trail),
-        trail.remarks,
+        [*trail.remarks, *_erased(folder)],
     )
+
+
+def _erased(folder: Path) -> list[str]:
+    """A sentence for what was erased of this visit, so that a gap is not taken for a loss."""
+    try:
+        said = in_words(erased(folder))
+    except TrailError as problem:
+        said = str(problem)
+    return [said] if said else []
 
 
 def _person(folder: Path, trail: Trail) -> dict[str, str]:

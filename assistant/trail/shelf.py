@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -61,7 +62,7 @@ def visits(root: Path) -> list[Shelved]:
     """
     try:
         folders = sorted(
-            path for path in Path(root).iterdir() if path.is_dir() and not path.name.startswith(".")
+            path for path in Path(root).iterdir() if kept_here(path)
         )
     except FileNotFoundError:
         return []
@@ -70,6 +71,11 @@ def visits(root: Path) -> list[Shelved]:
     return sorted(
         (shelved(folder) for folder in folders), key=lambda each: (each.last, each.folder.name), reverse=True
     )
+
+
+def kept_here(entry: os.DirEntry | Path) -> bool:
+    """Whether something on the shelf is a visit's folder."""
+    return entry.is_dir() and not entry.name.startswith(".")
 
 
 def find(listed: list[Shelved], words: str) -> list[Shelved]:
@@ -82,12 +88,13 @@ def shelved(folder: Path) -> Shelved:
     """One visit as the list shows it. Never raises."""
     try:
         trail = read_trail(folder)
-        return _line(folder, trail)
+        return line_of(folder, trail)
     except TrailError as problem:
         return Shelved(folder, BROKEN, trouble=str(problem))
 
 
-def _line(folder: Path, trail: Trail) -> Shelved:
+def line_of(folder: Path, trail: Trail) -> Shelved:
+    """A visit that was read as the list shows it. Never raises."""
     opened = trail.last("opened")
     troubles = trail.remarks[:1] if trail.damage or trail.newer else []
     if opened is None or not isinstance(opened.event, Opened):
