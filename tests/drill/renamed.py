@@ -42,36 +42,25 @@ def _text(data) -> bytes:
     return yaml.safe_dump(data, default_style='"', sort_keys=False, allow_unicode=True, width=100).encode()
 
 
+WAYS = ("then", "close", "cannot", "choices", "missing")
+"""Fields that name other steps, wherever they stand in a step."""
+
+
 def _step(step: dict, name: str, names: dict[str, str]) -> dict:
-    """A step with the ways of its own and of its bands under their new names."""
-    made = dict(step)
+    """A step with all its ways under their new names."""
+    made = _deep(step, names)
     if "measure" in step and "readings" not in step:
         made.setdefault("name", name)  # a reading without a name has its step's
-    for field in ("then", "close", "cannot", "choices", "missing"):
-        if field in made:
-            made[field] = _ways(made[field], names)
-    if "bands" in made:
-        made["bands"] = [_band(band, names) for band in made["bands"]]
-    if "readings" in made:
-        made["readings"] = {
-            key: {
-                **one,
-                **({"bands": [_band(band, names) for band in one["bands"]]} if "bands" in one else {}),
-            }
-            for key, one in made["readings"].items()
-        }
     return made
+
+
+def _deep(what, names: dict[str, str]):
+    if isinstance(what, list):
+        return [_deep(one, names) for one in what]
+    if not isinstance(what, dict):
+        return what
+    return {key: _ways(one, names) if key in WAYS else _deep(one, names) for key, one in what.items()}
 
 
 def _ways(ways, names: dict[str, str]):
     return names[ways] if isinstance(ways, str) else {key: names[way] for key, way in ways.items()}
-
-
-def _band(band: dict, names: dict[str, str]) -> dict:
-    return {**band, "then": names[band["then"]]} if "then" in band else band
-
-
-def _reading(reading: dict, names: dict[str, str]) -> dict:
-    if "bands" not in reading:
-        return reading
-    return {**reading, "bands": [_band(band, names) for band in reading["bands"]]}
