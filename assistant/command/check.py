@@ -14,16 +14,20 @@ import json
 import os
 from pathlib import Path
 
+from assistant.house.nearest import suggestion
 from assistant.resources import trees_folder
 from assistant.tree.check import RULES
+from assistant.tree.check.examples import example_of
 from assistant.tree.check.selection import listing, select
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """FILE or FOLDER..., --json and --rules."""
+    """FILE or FOLDER..., --json, --rules and --explain."""
     parser.add_argument("paths", nargs="*", metavar="FILE|FOLDER", type=Path, help="trees to check")
     parser.add_argument("--json", action="store_true", help="print one JSON object instead of lines")
     parser.add_argument("--rules", action="store_true", help="list the rules, with the reason for each")
+    parser.add_argument("--explain", nargs="?", const="", metavar="RULE",
+                        help="why there is this rule, how to mend what it refuses, and an example of that")
 
 
 def run(arguments: argparse.Namespace) -> int:
@@ -31,6 +35,8 @@ def run(arguments: argparse.Namespace) -> int:
     if arguments.rules:
         print("\n\n".join(f"{rule.name}\n{rule.reason}" for rule in RULES.values()))
         return 0
+    if arguments.explain is not None:
+        return _explain(arguments.explain)
     shipped = trees_folder()
     trees: dict[str, dict] = {}
     for path in arguments.paths or [_near(shipped)]:
@@ -43,8 +49,26 @@ def run(arguments: argparse.Namespace) -> int:
     else:
         for problem in sorted(problems, key=lambda one: (one["file"], one["line"], one["column"])):
             print("{file}:{line}:{column}: {rule}: {message}".format_map(problem))
+            for step in problem["path"]:
+                print(f"    {step}")
         print(_summary(entries, len(problems)))
     return 1 if problems else 0
+
+
+def _explain(wanted: str) -> int:
+    """Prints one rule, or the list of them where there is none of that name; 2 then, but where none was
+    asked for."""
+    rule = RULES.get(wanted)
+    if rule is None:
+        if wanted:
+            print(f"There is no rule '{wanted}'{suggestion(wanted, list(RULES)) or '.'}\n")
+        width = max(map(len, RULES))
+        print("Rules; --explain RULE says more about one:")
+        print("\n".join(f"  {rule.name:{width}}  {rule.in_short}" for rule in RULES.values()))
+        return 2 if wanted else 0
+    print(f"{rule.name}\n\n{rule.reason}\n\nHow to mend it: {rule.mend}\n\nRefused, for example:\n")
+    print("\n".join(f"    {line}".rstrip() for line in example_of(rule.name).splitlines()))
+    return 0
 
 
 def _summary(entries: list[dict], problems: int) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, order=True)
@@ -23,10 +23,13 @@ class Problem:
     column: int
     rule: str
     message: str
+    path: tuple[str, ...] = field(default=(), compare=False)
+    """The questions of the shortest walk on which it happens, one a line, with their answers; empty where it
+    is no matter of paths."""
 
     @staticmethod
-    def at(place: Place, rule: str, message: str) -> Problem:
-        return Problem(place.file, place.line, place.column, rule, message)
+    def at(place: Place, rule: str, message: str, path: tuple[str, ...] = ()) -> Problem:
+        return Problem(place.file, place.line, place.column, rule, message, path)
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}: {self.rule}: {self.message}"

@@ -259,6 +259,23 @@ class Tree:
     place: Place
 
 
+def question_of(step: Step) -> str:
+    """What a step says in a line: its question, what is done there, or how the walk ends."""
+    if isinstance(step, Compute):
+        return f"worked out: {step.function.replace('_', ' ')}"
+    if isinstance(step, Call):
+        return f"part of it: {step.tree.replace('_', ' ')}"
+    if isinstance(step, Return):
+        return step.says or f"comes back: {step.outcome.replace('_', ' ')}"
+    if isinstance(step, HandOver):
+        return f"goes on with: {step.complaint.replace('_', ' ')}"
+    if isinstance(step, Finding):
+        return step.title
+    if isinstance(step, Stop):
+        return step.finding or f"stop: {step.page.replace('_', ' ')}"
+    return step.ask
+
+
 def readings_of(step: Step) -> tuple[Reading, ...]:
     """The readings that a step takes, in the order of its page."""
     return step.readings if isinstance(step, (Measure, Watch)) else ()

@@ -31,6 +31,7 @@ from assistant.tree.check import (
     lockout,
     meter,
     needs_met,
+    no_air,
     ohms_dead,
     plausible,
     procedure_state,
@@ -40,6 +41,7 @@ from assistant.tree.check import (
     repair,
     reset,
     returns,
+    second_trip,
     separate,
     sources,
     switched_off,
@@ -61,7 +63,7 @@ _MODULES = (
     comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
     # work that can hurt
-    cautions, hands, bridges, thermostat_off, reset, leak_check, lockout, blower_watched,
+    cautions, hands, bridges, thermostat_off, reset, second_trip, leak_check, lockout, blower_watched, no_air,
     # findings
     two_facts, guarded, undecided, separate, causes, repair, proof, customer_words,
 )

@@ -13,6 +13,9 @@ from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.study import Study
 from assistant.tree.model import Reading, Tree
 
+MEND = ("Read the feed end to the return first, on every path, as an earlier step or as the reading "
+        "above on the same page.")
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Readings of 0 V across something that may have no feed."""
@@ -34,7 +37,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                         path = without(graph, fed, what.at[0], name)
                         yield edge.way.place, (f"'{one.bands[0].label}' across {' and '.join(what.at)} is "
                                                f"believed on the path {steps_on(path)}, where neither was "
-                                               "read live to the return before; read the feed end first")
+                                               "read live to the return before; read the feed end "
+                                               "first"), path
                 earlier += fed(Edge(name, name, "", edge.way, decides=(one,)))
 
 

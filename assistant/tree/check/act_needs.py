@@ -7,8 +7,20 @@ from __future__ import annotations
 
 from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
+from assistant.tree.check.witness import witness
 from assistant.tree.model import Do, Tree
 from assistant.tree.power import MEETS
+
+MEND = ("Write the act's needs on every step that does it; give an act that fits a part needs: in "
+        "house.yaml.")
+
+
+def in_house(study: Study) -> Faults:
+    """Acts that fit a part and say nothing about the power."""
+    for act in study.vocabulary.acts.values():
+        if act.fits and not act.needs:
+            yield act.place, (f"'{act.name}' fits a part and does not say with which power state; write "
+                              "needs: with the circuit off or dead")
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
@@ -22,4 +34,5 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                 if states:
                     yield step.common.place, (f"'{act.name}' is done with circuit '{circuit}' {wanted}, and "
                                               f"on some path it is {' or '.join(sorted(states))}; write "
-                                              f"needs: {{{circuit}: {wanted}}}")
+                                              f"needs: {{{circuit}: {wanted}}}"), witness(
+                                                  study, instance, name, circuit, states)

@@ -14,6 +14,9 @@ from assistant.tree.check.spans import Judged, judged_in, words_at
 from assistant.tree.check.study import Study
 from assistant.tree.model import Tree
 
+MEND = ("Put the bands in rising order, and write limits that rise on every plate: in house.yaml, "
+        "over: and by: say that one plate value lies above another.")
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Neighbouring bands whose limits do not rise on every plate."""

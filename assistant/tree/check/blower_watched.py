@@ -9,6 +9,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Tree, Watch
 
+MEND = "Add blower.runs to events: and its way to missing:."
+
 RUNS = "blower.runs"
 
 

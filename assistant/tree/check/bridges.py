@@ -11,6 +11,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Tree
 
+MEND = "Do it by an act of house.yaml that has an undo: act, and put a caution on the step."
+
 _BRIDGES = re.compile(
     r"\b(jumper|bridge|bypass|short across|hold|tape|wedge)\b[^.;:]*"
     r"\b(switch|limit|rollout|safety|fuse|breaker|terminals?|R and W|R to W)\b", re.IGNORECASE
@@ -19,6 +21,14 @@ _PUT_BACK = re.compile(
     r"\b(take|remove|release|pull)( the| your| any)? (jumper|bridge|holder)\b"
     r"|\b(jumper|bridge|holder)\b[^.]*\b(off|out)\b", re.IGNORECASE
 )
+
+
+def in_house(study: Study) -> Faults:
+    """Acts that bridge something and name no undo."""
+    for act in study.vocabulary.acts.values():
+        if act.undo is None and _BRIDGES.search(act.say) and not _PUT_BACK.search(act.say):
+            yield act.place, (f"'{act.name}' bridges or holds something in and names no undo; write undo: "
+                              "and the act that takes it out again")
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:

@@ -8,6 +8,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Call, Tree
 
+MEND = "Let one of the trees come back, and let its caller go on from there."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """The first tree of each circle of calls."""

@@ -11,6 +11,9 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Call, Finding, Tree
 
+MEND = ("Write the name of a tree of the wanted kind, or write that tree. A procedure that takes a "
+        "circuit is called with: one.")
+
 RETURNING = ("procedure", "cause", "proof")
 
 

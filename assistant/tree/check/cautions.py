@@ -12,6 +12,8 @@ from assistant.tree.check.study import Study
 from assistant.tree.check.thermostat_off import AT_THE_THERMOSTAT
 from assistant.tree.model import Do, Step, Tree, Watch, readings_of
 
+MEND = "Write caution: with the names in cautions.yaml that fit what can hurt here."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Steps that can hurt and carry no caution."""

@@ -38,7 +38,7 @@ class Chains:
         queue = list(found)
         while queue:
             at = queue.pop()
-            after = [self._effect(circuit, act.name, at) for act in self.vocabulary.acts.values()
+            after = [self.effect(circuit, act.name, at) for act in self.vocabulary.acts.values()
                      if self._may(circuit, act.needs, at)]
             after += [(*at[:i], "dead", *at[i + 1:]) for i, state in enumerate(at) if state == "off"]
             fresh = {state for state in after if state not in found}
@@ -85,7 +85,7 @@ class Chains:
         held = self._held(circuit, chain, sets, houses) if sets else {False}
         after = {chain} if True in held else set()
         if False in held:
-            after.add(self._effect(circuit, act_name, chain))
+            after.add(self.effect(circuit, act_name, chain))
         return after
 
     def _held(self, circuit: str, chain: Chain, sets: dict[str, str], houses: Houses) -> set[bool]:
@@ -103,7 +103,8 @@ class Chains:
                 answers |= found
         return answers
 
-    def _effect(self, circuit: str, act_name: str, chain: Chain) -> Chain:
+    def effect(self, circuit: str, act_name: str, chain: Chain) -> Chain:
+        """A chain after an act."""
         key = (circuit, act_name, chain)
         if key not in self._effects:
             states, _ = power.after_act(self.vocabulary, act_name, self._states(circuit, chain), {})
@@ -112,10 +113,11 @@ class Chains:
 
     def proved(self, houses: Houses, circuits: Iterable[str]) -> Houses:
         """The houses after `circuits` were proved dead."""
-        return {circuit: frozenset(self._proved(circuit, chain, circuits) for chain in chains)
+        return {circuit: frozenset(self.proved_one(circuit, chain, circuits) for chain in chains)
                 for circuit, chains in houses.items()}
 
-    def _proved(self, circuit: str, chain: Chain, proved: Iterable[str]) -> Chain:
+    def proved_one(self, circuit: str, chain: Chain, proved: Iterable[str]) -> Chain:
+        """A chain after some circuits were proved dead."""
         own = [name for name in proved if name in self.of[circuit]]
         states = power.after_proof(self._states(circuit, chain), own)
         return tuple(states[name] for name in self.of[circuit])

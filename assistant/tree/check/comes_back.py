@@ -8,6 +8,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.power import act_on
 
+MEND = "Say what the circuit is fed_by, or give an act that sets it live."
+
 
 def in_house(study: Study) -> Faults:
     """Circuits that no act makes live."""

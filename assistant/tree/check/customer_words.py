@@ -11,6 +11,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, Return, Step, Stop, Tree
 
+MEND = "Say in the customer's words what the thing did or did not do, without a word that needs the trade."
+
 TRADE_WORDS = (
     "inducer", "manifold", "plenum", "rollout", "pressure switch", "limit switch", "flame rod", "ohm",
     "ohms", "amp", "amps", "microamp", "microamps", "millivolt", "millivolts", "volt", "volts", "vac",

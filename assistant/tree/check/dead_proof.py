@@ -14,6 +14,9 @@ from assistant.tree.check.study import Study
 from assistant.tree.model import Measure, Reading, Tree
 from assistant.tree.power import proves_dead
 
+MEND = ("Read known-live first and last, and between them every pair of the circuit, low impedance, "
+        "under 1 V; the first known-live reading to the ground that is used.")
+
 MOST_VOLTS = 1.0
 
 

@@ -10,6 +10,9 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, HandOver, Return, Step, Tree
 
+MEND = ("End a complaint in a finding, a stop or a hand_over; a cause in found and ruled_out; a "
+        "proof in proved and not_proved; a procedure in done.")
+
 OUTCOMES = {"cause": ("found", "ruled_out"), "proof": ("proved", "not_proved")}
 
 

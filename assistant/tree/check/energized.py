@@ -11,6 +11,9 @@ from assistant.tree.check.study import Study
 from assistant.tree.model import Tree, readings_of
 from assistant.tree.power import needs_of, proves_dead
 
+MEND = ("Write needs: with the circuit live on the step; a reading that proves a circuit dead is "
+        "named under verifies:.")
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Voltages and currents on a circuit that the step does not ask to be live."""

@@ -12,6 +12,8 @@ from assistant.tree.check.search import Search
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, Step, Tree
 
+MEND = "Decide one of the condition's readings in a band marked normal: yes before the safety is condemned."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Condemned safeties whose guarded condition was not shown normal on some path."""
@@ -27,7 +29,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             yield step.common.place, (f"the {part.title} guards '{part.guards}', which nothing shows normal "
                                       f"on the path {steps_on(path)}; decide one of "
                                       f"{', '.join(names) or 'its readings'} in a band marked normal: yes "
-                                      "first")
+                                      "first"), path
 
 
 def _path_without(study: Study, tree: Tree, names: tuple[str, ...], to: str) -> list[str]:

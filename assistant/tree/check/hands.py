@@ -12,6 +12,8 @@ from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Look, Measure, Step, Tree
 from assistant.tree.power import needs_of
 
+MEND = "Write needs: with the circuit dead, so that the proof comes before the hand."
+
 _HAND = re.compile(r"\b(by hand|spin|spun|reach(ing)? in(to)?)\b", re.IGNORECASE)
 _WHEEL = re.compile(r"\b(wheel|blower|fan|belt|inducer|motor)s?\b", re.IGNORECASE)
 _NEUTRAL = re.compile(

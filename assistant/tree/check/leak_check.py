@@ -5,6 +5,8 @@ it.
 
 from __future__ import annotations
 
+import re
+
 from assistant.house.model import Vocabulary
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
@@ -13,8 +15,13 @@ from assistant.tree.check.search import Search, Walked, after_finding
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Step, Tree, Watch
 
+MEND = ("Put a do step with act: leak_check before the burner is lit, and let the undo: of every "
+        "act at the gas end there.")
+
 CHECK = "leak_check"
 LIT = "burner.lights"
+_GAS = re.compile(r"\bgas (cock|shut|pipe|supplier|trap)\b|\bmanifold\b|\bgas valve that\b|\bsediment trap\b",
+                  re.IGNORECASE)
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
@@ -28,7 +35,15 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                 path = walked.path(name, pending)
                 yield step.common.place, (f"'{name}' lights the burner on the path {steps_on(path)} after "
                                           f"'{pending}', and no {CHECK} was done; put a do step with act: "
-                                          f"{CHECK} before it")
+                                          f"{CHECK} before it"), path
+
+
+def in_house(study: Study) -> Faults:
+    """Acts that open or shut off gas and whose undoing never comes to a leak check."""
+    for act in study.vocabulary.acts.values():
+        if act.name != CHECK and _GAS.search(act.say) and not ends_in_check(study.vocabulary, act.name):
+            yield act.place, (f"'{act.name}' opens or shuts off gas, and undoing it never comes to {CHECK}; "
+                              f"write undo: {CHECK}, or an act that ends there")
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:

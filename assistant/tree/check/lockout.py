@@ -12,6 +12,8 @@ from assistant.tree.check.study import Study
 from assistant.tree.check.thermostat_off import turns_off
 from assistant.tree.model import Do, Step, Tree, Watch
 
+MEND = "Turn the thermostat or the power off between the failed trial and the next."
+
 TRIAL = ("burner.lights", "flame.holds")
 
 
@@ -23,10 +25,11 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         for name, failed in walked.ready() if walked else ():
             step = tree.steps[name]
             if failed and isinstance(step, Watch) and TRIAL[0] in step.events:
+                path = walked.path(name, failed)
                 yield step.common.place, (f"'{name}' watches a start that may follow '{failed}', where the "
-                                          f"flame failed, on the path {steps_on(walked.path(name, failed))} "
+                                          f"flame failed, on the path {steps_on(path)} "
                                           "with the lockout not cleared; turn the thermostat or the power "
-                                          "off before it")
+                                          "off before it"), path
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:

@@ -11,6 +11,9 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Tree, readings_of
 
+MEND = ("Write meter: low impedance for volts to the return, meter: high impedance across a switch "
+        "and on the flame rod.")
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Voltages that do not say which meter, and those across a switch on the wrong one."""

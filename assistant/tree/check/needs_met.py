@@ -7,8 +7,12 @@ from __future__ import annotations
 
 from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
+from assistant.tree.check.witness import witness
 from assistant.tree.model import Tree
-from assistant.tree.power import proves_dead
+from assistant.tree.power import MEETS, proves_dead
+
+MEND = ("Change the step's needs, or switch before it with a step of its own, so that no procedure "
+        "is asked for inside itself.")
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
@@ -18,6 +22,9 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             step = tree.steps[unmet.step]
             if unmet.circuit in proves_dead(step, instance.circuit):
                 continue  # a proof is never put in front of itself: switched_off has its own words for that
+            others = {"live", "off", "dead", "unknown"} - set(MEETS[unmet.wanted])
+            path = witness(study, instance, unmet.step, unmet.circuit, others, ready=False)
             words = {"live": "switched on", "off": "switched off", "dead": "proved dead"}[unmet.wanted]
             yield step.common.place, (f"'{unmet.step}' needs circuit '{unmet.circuit}' {words}, and on some "
-                                      f"path it is not: {unmet.why}. Change the need, or the steps before it")
+                                      f"path it is not: {unmet.why}. Change the need, or the steps "
+                                      "before it"), path

@@ -11,6 +11,8 @@ from assistant.tree.check.study import Study
 from assistant.tree.model import Tree, readings_of
 from assistant.tree.power import needs_of
 
+MEND = "Write needs: with the circuit dead on the step."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Ohms on a circuit that the step does not ask to be dead."""

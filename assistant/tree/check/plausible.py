@@ -14,6 +14,9 @@ from assistant.tree.check.spans import Judged, judged_in, words_at
 from assistant.tree.check.study import Study
 from assistant.tree.model import Compute, Tree
 
+MEND = ("Give plausible: the lowest and highest value that is not a slip of the key, and keep safe "
+        "limits inside it and bands inside those.")
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Readings without a plausible range, and limits that do not nest inside it."""

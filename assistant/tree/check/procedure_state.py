@@ -11,6 +11,9 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Return
 
+MEND = ("End a make_dead in done only after the proof of all pairs, a restore only after the act "
+        "that makes the circuit live; everything else is a stop.")
+
 
 def in_house(study: Study) -> Faults:
     """Procedures that can leave their circuit in another state than they are for."""

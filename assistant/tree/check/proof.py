@@ -12,6 +12,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Call, Compute, Finding, Reading, Tree
 
+MEND = "Name a proof tree that reads, after the repair, one of the spots or values that the finding shows."
+
 Claim = tuple[str, str]
 
 

@@ -8,6 +8,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Tree
 
+MEND = "Lead a way to the step, or take it out."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Steps that no way leads to; of a lost branch its first step."""

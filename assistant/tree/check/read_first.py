@@ -13,6 +13,8 @@ from assistant.tree.check.study import Study
 from assistant.tree.limits import Limit
 from assistant.tree.model import Band, Compute, Safe, Step, Tree, readings_of
 
+MEND = "Take the reading before this step on every path, or write the limit with a plate value or a number."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Names in limits and computes that have no value on some path."""
@@ -26,7 +28,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                 continue
             path = without(graph, read, wanted, name)
             yield place, (f"'{wanted}' has no value on the path {steps_on(path)}; take that reading before "
-                          "this step on every path, or use a plate value")
+                          "this step on every path, or use a plate value"), path
 
 
 def _wanted(step: Step) -> Iterator[tuple[str, Place, set[str]]]:

@@ -10,6 +10,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, Return, Tree
 
+MEND = "Write repair: with acts of house.yaml, one of which fits the condemned part."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Findings and causes without a repair, or with one that does not fit what is condemned."""

@@ -5,6 +5,8 @@ once, loads off; if it trips again, stop. A breaker is no test instrument.
 
 from __future__ import annotations
 
+import re
+
 from assistant.house.model import Vocabulary
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
@@ -14,8 +16,12 @@ from assistant.tree.check.search import Search, Walked
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Reading, Step, Tree
 
+MEND = ("Measure every load dead before, hot to ground and hot to neutral; reset once, with the "
+        "loads off, and lead a second opening to a stop.")
+
 RESET = "reset"
 GROUND, NEUTRAL = "hot to ground", "hot to neutral"
+_LOADS_OFF = re.compile(r"\b(unplugged|disconnected|loads? (are )?off|plugs? out)\b", re.IGNORECASE)
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
@@ -27,16 +33,25 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         walked = everywhere.get(instance)
         for name, state in walked.ready() if walked else ():
             step = tree.steps[name]
-            if not isinstance(step, Do) or not _resets(study.vocabulary, step.act):
+            if not isinstance(step, Do) or not resets(study.vocabulary, step.act):
                 continue
-            path = steps_on(walked.path(name, state))
+            way = walked.path(name, state)
+            path = steps_on(way)
             missing = [test for test in (GROUND, NEUTRAL) if test not in state]
             if missing:
                 yield step.common.place, (f"'{step.act}' on the path {path}, with no decided ohms "
-                                          f"{' and '.join(missing)} before; measure the loads first")
+                                          f"{' and '.join(missing)} before; measure the loads first"), way
             elif RESET in state:
                 yield step.common.place, (f"a second reset on the path {path}; after the first, a trip is a "
-                                          "stop")
+                                          "stop"), way
+
+
+def in_house(study: Study) -> Faults:
+    """Resets that do not say that the loads are off."""
+    for act in study.vocabulary.acts.values():
+        if act.counts == RESET and not _LOADS_OFF.search(act.say):
+            yield act.place, (f"'{act.name}' closes what had tripped and does not say that the loads are off "
+                              "it; say so in its sentence, with everything unplugged or disconnected")
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:
@@ -45,14 +60,15 @@ def _everywhere(study: Study) -> dict[Instance, Walked]:
     def cross(_tree: Tree, step: Step, edge: Edge, state: frozenset[str]) -> frozenset[str]:
         found = {test for one in edge.decides if isinstance(one.what, Reading)
                  for test in _tests(vocabulary, one.what)}
-        if isinstance(step, Do) and _resets(vocabulary, step.act):
+        if isinstance(step, Do) and resets(vocabulary, step.act):
             found.add(RESET)
         return state | found
 
     return Search(study, cross).everywhere({instance: {frozenset()} for instance in study.instances})
 
 
-def _resets(vocabulary: Vocabulary, act: str | None) -> bool:
+def resets(vocabulary: Vocabulary, act: str | None) -> bool:
+    """Whether an act closes what had tripped."""
     return act in vocabulary.acts and vocabulary.acts[act].counts == RESET
 
 

@@ -9,6 +9,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Call, Return, Tree
 
+MEND = "Give the call's then: a way for each return of the called tree, and none besides."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Calls that do not fit what the called tree comes back with."""

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
-from assistant.tree.model import Call, Finding, Return, Step, Tree
+from assistant.tree.model import Call, Finding, HandOver, Return, Step, Tree
 from assistant.tree.power import BOUND
 
 if TYPE_CHECKING:
@@ -38,12 +38,16 @@ class Walked:
 
     def path(self, step: str, state: State) -> list[str]:
         """The step names of a shortest path on which `step` is asked in `state`."""
-        names = []
-        node: tuple[str, State, bool] | None = (step, state, True)
-        while node is not None:
-            if node[2]:
-                names.append(node[0])
-            node = self.came[node]
+        return self.path_to((step, state, True))
+
+    def path_to(self, node: tuple[str, State, bool]) -> list[str]:
+        """The step names of a shortest path to a node, its own included."""
+        names = [node[0]]
+        before = self.came[node]
+        while before is not None:
+            if before[2]:
+                names.append(before[0])
+            before = self.came[before]
         return names[::-1]
 
 
@@ -113,9 +117,11 @@ class Search:
 
     def everywhere(self, starts: dict[Instance, set[State]],
                    follow: Callable[[Finding, State], Iterable[tuple[str, State]]] | None = None,
+                   handed: Callable[[Tree, State], State] = lambda _tree, state: state,
                    ) -> dict[Instance, Walked]:
         """The search of every tree in every state it can be entered in: from its starts, by calls, by
-        procedures put in front, and, where `follow` says so, as a cause or proof after a finding."""
+        procedures put in front, by a hand-over from another complaint, and, where `follow` says so, as a
+        cause or proof after a finding. `handed` is the state in which another complaint's tree begins."""
         entered = {instance: set(starts.get(instance, ())) for instance in self.study.instances}
         queue = deque(instance for instance in entered if entered[instance])
         waiting = set(queue)
@@ -143,6 +149,11 @@ class Search:
                 elif isinstance(step, Finding) and follow is not None:
                     for tree, after in follow(step, state):
                         enter(Instance(tree, None), after)
+                elif isinstance(step, HandOver):
+                    complaint = self.study.vocabulary.complaints.get(step.complaint)
+                    tree = self.study.trees.get(complaint.tree or "") if complaint is not None else None
+                    if tree is not None:
+                        enter(Instance(tree.name, None), handed(tree, state))
         return done
 
 

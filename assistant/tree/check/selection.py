@@ -99,7 +99,8 @@ def listing(selection: Selection) -> list[dict]:
         if problem.file in selection.shown or selection.whole:
             problems.setdefault(problem.file, []).append({
                 "file": selection.shown.get(problem.file, problem.file), "line": problem.line,
-                "column": problem.column, "rule": problem.rule, "message": problem.message})
+                "column": problem.column, "rule": problem.rule, "message": problem.message,
+                "path": list(problem.path)})
     trees = {tree.file: tree for tree in selection.library.trees.values()}
     files = [file for file in selection.shown if "/" in file or file in problems]
     files += [file for file in problems if file not in selection.shown]

@@ -8,6 +8,8 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, Tree
 
+MEND = "Show the reading that tells the two findings apart, or lead both ways to one of them."
+
 
 def in_tree(_study: Study, tree: Tree) -> Faults:
     """Findings that nothing tells apart."""

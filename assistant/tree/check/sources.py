@@ -8,6 +8,9 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Band, Compute, Safe, Tree, readings_of
 
+MEND = ("Name an entry of sources.yaml beside the limit or on the step; write the entry if there is "
+        "none, with its mark.")
+
 
 def in_tree(_study: Study, tree: Tree) -> Faults:
     """Limits without a source."""

@@ -6,8 +6,11 @@ from __future__ import annotations
 
 from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
+from assistant.tree.check.witness import witness
 from assistant.tree.model import Tree
 from assistant.tree.power import MEETS, proves_dead
+
+MEND = "Put a do step with an act that switches the circuit off before the proof, on every path."
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
@@ -22,4 +25,5 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                     yield step.common.place, (f"'{name}' would prove circuit '{circuit}' dead, but on some "
                                               "path it was not switched off before "
                                               f"({' or '.join(sorted(states))}); lead every path here "
-                                              "through a do step whose act switches it off")
+                                              "through a do step whose act switches it off"), witness(
+                                                  study, instance, name, circuit, states, ready=False)

@@ -16,6 +16,8 @@ from assistant.tree.check.search import Search, Walked
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Step, Tree
 
+MEND = "Put a do step with the act stat_off before the switch is moved."
+
 _OFF = re.compile(r"(thermo)?stat_off")
 AT_THE_THERMOSTAT = re.compile(r"((thermo)?stat|fan)_.*")
 """Acts done at the thermostat; all but turning it off may set something running."""
@@ -36,7 +38,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                 path = walked.path(name, off)
                 yield step.common.place, (f"'{step.act}' switches circuit '{moved}' off on the path "
                                           f"{steps_on(path)} while something on it may run; put a do step "
-                                          "that turns the thermostat off before it")
+                                          "that turns the thermostat off before it"), path
 
 
 def turns_off(act: str) -> bool:

@@ -10,6 +10,8 @@ from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.study import Study
 from assistant.tree.model import Finding, Tree
 
+MEND = "Decide a second reading on the path, by its own bands, and name both under shows:."
+
 WANTED = 2
 
 
@@ -37,4 +39,4 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             only = f"only {next(iter(facts))}" if facts else "none of them"
             yield step.common.place, (f"'{name}' condemns the {part.title}, but of {', '.join(step.shows)} "
                                       f"{only} is decided on the path {steps_on(path)}; two are needed on "
-                                      "every path")
+                                      "every path"), path

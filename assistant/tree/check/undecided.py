@@ -12,6 +12,8 @@ from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.study import Study
 from assistant.tree.model import Call, Finding, Look, Return, Step, Tree, Watch
 
+MEND = "Lead close: and cannot: to another reading that decides, or to an end that claims nothing."
+
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Ways that nothing decided and that can end as if something had been."""
@@ -33,9 +35,10 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                 path = [edge.to]
                 while (after := onward[path[-1]]) is not None:
                     path.append(after)
+                path = [*graph.path(name)[:-1], f"{name} ({edge.words})", *path]
                 yield edge.way.place, (f"'{edge.words}' leads to {ends[path[-1]]} with nothing decided on "
-                                       f"the way: {steps_on([name, *path])}; lead it to another reading, or "
-                                       "to an end that claims nothing")
+                                       f"the way: {steps_on(path)}; lead it to another reading, or "
+                                       "to an end that claims nothing"), path
 
 
 def _end(vocabulary: Vocabulary, tree: Tree, step: Step) -> str | None:

@@ -9,6 +9,9 @@ from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Compute, Measure, Step, Tree, Watch
 
+MEND = ("Write cannot: and close: with the step that goes on without this reading; often another "
+        "reading, or a stop that says what is missing.")
+
 
 def in_tree(_study: Study, tree: Tree) -> Faults:
     """Readings without a way on for 'can't be taken' or 'too close to call'."""

@@ -5,12 +5,16 @@ A folder under examples/bad is named for its rule; its files stand over those of
 """
 
 import re
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
-from assistant.tree.check import RULES, check
+from assistant.resources import resources_folder
+from assistant.tree.check import RULES, check, stem
 from assistant.tree.library import from_texts
+from assistant.tree.model import ways_of
+from tests.tree.check import shown_examples
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 BAD = sorted(path.name for path in (EXAMPLES / "bad").iterdir())
@@ -52,6 +56,7 @@ def test_every_rule_has_an_example_and_every_example_a_rule():
 def test_every_rule_says_why_it_is_there(rule):
     assert rule.name == rule.name.lower()
     assert len(rule.reason.split()) >= 25
+    assert len(rule.mend.split()) >= 6
     assert rule.in_tree or rule.in_house
 
 
@@ -59,3 +64,25 @@ def test_problems_come_sorted_and_once():
     everything = {name: data for example in BAD for name, data in texts(EXAMPLES / "bad" / example).items()}
     problems = check(from_texts(SOUND | everything))
     assert problems == sorted(set(problems))
+
+
+def test_the_examples_that_are_shown_are_these():
+    assert (resources_folder() / shown_examples.FILE).read_text(encoding="utf-8") == shown_examples.written()
+
+
+PATHS = ["across_feed", "act_needs", "circle", "guarded", "leak_check", "lockout", "needs_met", "no_air",
+         "read_first", "reset", "second_trip", "switched_off", "thermostat_off", "two_facts.one_path",
+         "undecided"]
+
+
+@pytest.mark.parametrize("example", PATHS)
+def test_a_rule_about_paths_shows_one(example):
+    problems = check(from_texts(SOUND | texts(EXAMPLES / "bad" / example)))
+    for problem in problems:
+        assert problem.path
+        tree = from_texts(SOUND | texts(EXAMPLES / "bad" / example)).trees[stem(problem.file)]
+        names = [line.partition(":")[0] for line in problem.path]
+        assert set(names) <= set(tree.steps)
+        assert tree.steps[names[0]].common.name == tree.start or example == "circle"
+        ways = {name: {way.to for _, way in ways_of(tree.steps[name])} for name in names}
+        assert all(after in ways[before] for before, after in pairwise(names))

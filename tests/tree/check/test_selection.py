@@ -8,11 +8,12 @@ import pytest
 
 from assistant.__main__ import main
 from assistant.errors import UserError
+from assistant.tree.check import RULES
 from assistant.tree.check.selection import listing, select
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 SOUND = EXAMPLES / "sound"
-FIELDS = {"file", "line", "column", "rule", "message"}
+FIELDS = {"file", "line", "column", "rule", "message", "path"}
 
 
 def names(selection):
@@ -103,9 +104,10 @@ def test_codes_and_words(capsys, library):
     bad = EXAMPLES / "bad" / "circle" / "cause" / "dust.yaml"
     shutil.copy(bad, library / "cause" / "dust.yaml")
     code, out, _ = run(capsys, library)
-    first, last = out.splitlines()
+    first, *path, last = out.splitlines()
     assert code == 1
     assert first.startswith(f"{library / 'cause' / 'dust.yaml'}:9:58: circle: this way leads back to 'look'")
+    assert [line.split(":")[0] for line in path] == ["    look", "    wipe", "    again", "    look"]
     assert last == "7 trees, 40 steps, 5 findings: 1 problem."
     code, out, err = run(capsys, library / "missing.yaml")
     assert (code, out) == (2, "")
@@ -137,3 +139,31 @@ def test_the_rules_can_be_read(capsys):
     assert code == 0
     assert out.startswith("called\n")
     assert "\n\ndead_proof\nOne reading of 0 V is not dead." in out
+
+
+def test_a_rule_is_explained_with_its_reason_how_to_mend_and_an_example(capsys):
+    code, out, _ = run(capsys, "--explain", "lockout")
+    assert code == 0
+    assert out.startswith("lockout\n\nA furnace that tried to light")
+    assert "How to mend it: Turn the thermostat or the power off" in out
+    assert "again:  # <- here" in out
+
+
+@pytest.mark.parametrize(("arguments", "code", "begins"), [
+    (["--explain"], 0, "Rules;"), (["--explain", "lockot"], 2, "There is no rule 'lockot'; did you mean")])
+def test_without_a_rule_or_with_an_unknown_one_the_rules_are_listed(capsys, arguments, code, begins):
+    given, out, _ = run(capsys, *arguments)
+    assert (given, out.startswith(begins)) == (code, True)
+    assert all(f"  {name} " in out for name in RULES)
+
+
+def test_a_path_is_shown_as_its_questions(capsys, library):
+    shutil.copy(EXAMPLES / "bad" / "undecided" / "complaint" / "trips.yaml", library / "complaint")
+    _, out, _ = run(capsys, library)
+    lines = out.splitlines()
+    at = next(place for place, line in enumerate(lines) if ": undecided: " in line)
+    assert lines[at + 1:at + 4] == [
+        "    ground_ohms: Ohms from hot to ground -> ground_ohms: clear",
+        "    neutral_ohms: Ohms from hot to neutral -> neutral_ohms: a load",
+        "    more: Ohms of the coil -> can't be taken",
+    ]
