@@ -1,7 +1,7 @@
 """A part fails for a reason, and the new one will fail for the same; a setting was changed by somebody, and
-will be again. A finding that something is wrong names the cause trees to walk before it is mended. "Worn, these
-ruled out" and "not found, these ruled out" are full answers, so there is no finding for which none can be
-named.
+will be again. A finding that something is wrong names the cause trees to walk before it is mended. "Worn,
+these ruled out" and "not found, these ruled out" are full answers, so there is no finding for which none can
+be named.
 """
 
 from __future__ import annotations

@@ -42,7 +42,8 @@ def shown(rule: str) -> str:
         sound = EXAMPLES / "sound" / name
         known = blocks(sound.read_text()) if sound.is_file() else []
         fresh = [block for block in blocks(path.read_text()) if block not in known]
-        parts.append("\n".join([f"# {name.as_posix()}", *(MARK.sub("  # <- here", block) for block in fresh)]))
+        lines = (MARK.sub("  # <- here", block) for block in fresh)
+        parts.append("\n".join([f"# {name.as_posix()}", *lines]))
     return "\n".join(parts)
 
 
