@@ -73,10 +73,17 @@ class Picture:
 
 
 @dataclass(frozen=True)
+class Pictures:
+    """Two photos side by side, such as found and left; one may be missing."""
+
+    items: tuple[Picture | None, Picture | None]
+
+
+@dataclass(frozen=True)
 class ToSign:
     """Ruled lines to write on, side by side, with the words below each."""
 
     names: tuple[str, ...]
 
 
-Block = Union[Heading, Words, Points, Pairs, Table, Picture, ToSign]
+Block = Union[Heading, Words, Points, Pairs, Table, Picture, Pictures, ToSign]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from assistant.report.beside import before_of
 from assistant.report.story import ComplaintForCustomer, CustomerPage, FoundForCustomer, Measured
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, OpenPoint, Record
@@ -79,7 +80,9 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
         )
     acts = visit.vocabulary.acts
     done = tuple(acts[act].say if act in acts else act for act in found.repaired)
-    proof = tuple(tell(record) for record in found.proof_records if record.verdict and record.verdict.bands)
+    shown = [record for record in found.proof_records if record.verdict and record.verdict.bands]
+    proof = tuple(tell(record) for record in shown)
+    before = tuple(tell(old) if (old := before_of(visit, record)) else None for record in shown)
     return FoundForCustomer(
         _sentence(finding.customer),
         how,
@@ -89,6 +92,7 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
         _proved(found),
         found.proof == "proved" and not found.cut_short,
         finding.fault,
+        before,
     )
 
 

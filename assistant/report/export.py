@@ -11,10 +11,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 from assistant.errors import UserError
+from assistant.report import invoice
 from assistant.report.csv import to_csv
 from assistant.report.drawing import CannotDrawError
 from assistant.report.html import to_html
-from assistant.report.load import story_of
+from assistant.report.load import story_of, visit_of
 from assistant.report.story import Photo, Story
 from assistant.report.text import to_text
 from assistant.trail.clock import now
@@ -28,7 +29,8 @@ FORMATS = ("pdf", "html", "txt", "csv")
 
 
 def write_all(visit: Path, out: Path, paper: str = "letter", send: Send | None = None) -> str | None:
-    """report.pdf, report.html, report.txt and report.csv in `out`; a sentence where one could not be
+    """report.pdf, report.html, report.txt and report.csv in `out`, and parts and minutes for an invoice
+    program as parts.csv and parts.json; a sentence where one could not be
     written (the others are there then) or the export could not be recorded. Raises UserError where none can
     be written.
 
@@ -45,8 +47,18 @@ def write_all(visit: Path, out: Path, paper: str = "letter", send: Send | None =
             said = str(problem)
         else:
             written.append(file.name)
+    written += _parts(Path(visit), Path(out))
     not_recorded = _record(Path(visit), ", ".join(written), story, send)
     return said or not_recorded
+
+
+def _parts(visit: Path, out: Path) -> list[str]:
+    """parts.csv and parts.json in `out`; their names."""
+    folded, events = visit_of(visit)
+    name = visit.resolve().name
+    _save(out / "parts.csv", b"\xef\xbb\xbf" + invoice.to_csv(folded, events, name).encode("utf-8"))
+    _save(out / "parts.json", invoice.to_json(folded, events, name).encode("utf-8"))
+    return ["parts.csv", "parts.json"]
 
 
 def write_one(visit: Path, file: Path, paper: str = "letter", send: Send | None = None) -> str | None:

@@ -5,7 +5,18 @@ from __future__ import annotations
 import base64
 from collections.abc import Callable
 
-from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
+from assistant.report.blocks import (
+    Block,
+    Cell,
+    Heading,
+    Pairs,
+    Picture,
+    Pictures,
+    Points,
+    Table,
+    ToSign,
+    Words,
+)
 from assistant.report.html_style import STYLE
 from assistant.report.outline import foot, outline
 from assistant.report.plain import one_line
@@ -55,6 +66,9 @@ def _block(block: Block, shrink: Shrink | None) -> str:
         return _table(block)
     if isinstance(block, ToSign):
         return f'<div class="sign">{"".join(f"<p>{escape(name)}</p>" for name in block.names)}</div>'
+    if isinstance(block, Pictures):
+        items = "".join(f"<td>{_picture(item, shrink) if item else ''}</td>" for item in block.items)
+        return f'<table class="pictures"><tr>{items}</tr></table>'
     assert isinstance(block, Picture)
     return _picture(block, shrink)
 

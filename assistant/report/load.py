@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from assistant.report.rows import told
 from assistant.report.story import Story
 from assistant.report.tell import tell
 from assistant.trail.erased import erased, in_words
@@ -13,7 +14,8 @@ from assistant.trail.fingerprint import fingerprint
 from assistant.trail.keep import kept, person
 from assistant.trail.read import Trail, read_trail
 from assistant.trail.record import kept_library
-from assistant.walk.event import AsFound, Note, Opened, Person
+from assistant.walk.event import AsFound, AsLeft, Event, Filled, Note, Opened, Person
+from assistant.walk.state import Visit
 
 ORDER = ("name", "address", "phone", "email", "shop", "licence", "make", "model", "serial")
 """As on an envelope, then who came and what stands there; anything else follows."""
@@ -47,6 +49,15 @@ def _erased(folder: Path) -> list[str]:
     return [said] if said else []
 
 
+def visit_of(folder: Path) -> tuple[Visit, list[Event]]:
+    """A visit's events, and what they come to as far as they can be followed. Raises as `story_of` does."""
+    trail = read_trail(Path(folder))
+    opened = next((event for event in trail.events if isinstance(event, Opened)), None)
+    if opened is None:
+        raise TrailError(f"There is no visit in {folder}.")
+    return told(kept_library(folder, opened), trail.events).visit, trail.events
+
+
 def _person(folder: Path, trail: Trail) -> dict[str, str]:
     known = next((event for event in reversed(trail.events) if isinstance(event, Person)), None)
     try:
@@ -62,7 +73,7 @@ def _photos(folder: Path, trail: Trail) -> dict[str, bytes]:
     for event in trail.events:
         if isinstance(event, Note) and event.photo:
             names.append(event.photo)
-        elif isinstance(event, AsFound):
+        elif isinstance(event, (AsFound, AsLeft, Filled)):
             names += event.photos
     found = {name: _kept(folder, name) for name in names}
     return {name: data for name, data in found.items() if data is not None}

@@ -10,6 +10,7 @@ import hashlib
 from collections.abc import Iterator
 
 from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
+from assistant.report.outline_beside import before_and_after, for_customer, for_trail, warranty
 from assistant.report.story import (
     SLIP,
     ComplaintForCustomer,
@@ -37,6 +38,7 @@ def outline(story: Story) -> Iterator[Block]:
     """All blocks of the report: the customer's page, then the trail."""
     yield from _customer(story)
     yield from _trail(story)
+    yield from warranty(story)
 
 
 def _customer(story: Story) -> Iterator[Block]:
@@ -58,6 +60,7 @@ def _customer(story: Story) -> Iterator[Block]:
         yield Points(page.still_to_do, "open")
     else:
         yield Words("Nothing that we know of.")
+    yield from for_customer(story)
     yield ToSign(("Customer's signature", "Date"))
 
 
@@ -83,7 +86,10 @@ def _found(found: FoundForCustomer) -> Iterator[Block]:
     if found.proof:
         yield Heading("How we know that it works" if found.works else "Measured after the repair", 3)
         yield Words(found.proved)
-        yield _results(found.proof)
+        if any(found.before):
+            yield before_and_after(found.proof, found.before)
+        else:
+            yield _results(found.proof)
 
 
 def _results(measured: tuple[Measured, ...]) -> Table:
@@ -133,6 +139,7 @@ def _trail(story: Story) -> Iterator[Block]:
         yield Heading("Still unproved", 2)
         yield Words("The walk was not finished. These could still be found:")
         yield Points(story.still_unproved)
+    yield from for_trail(story)
     for finding in story.findings:
         yield from _finding(finding)
     slips = tuple(f"Stop page: {stop.title} - taken back: {SLIP}" for stop in story.stops if _slipped(stop))
@@ -177,6 +184,8 @@ def _finding(finding: FindingTold) -> Iterator[Block]:
         yield readings("Facts that show it", finding.facts)
     if finding.proof_readings:
         yield readings("Readings that prove the repair", finding.proof_readings)
+        if any(finding.before):
+            yield before_and_after(finding.proof_readings, finding.before)
 
 
 def readings(title: str, measured: tuple[Measured, ...]) -> Table:
@@ -187,7 +196,7 @@ def readings(title: str, measured: tuple[Measured, ...]) -> Table:
 
 def _facts(story: Story) -> Iterator[Block]:
     groups = (
-        ("As found", story.as_found),
+        ("As found", () if story.beside.settings else story.as_found),
         ("Rating plate", story.plate),
         ("Parts fitted", tuple((part, full(at)) for part, at in story.parts_fitted)),
         ("Instruments", tuple((name, "") for name in story.instruments)),
@@ -246,9 +255,12 @@ def _beside(each: Measured) -> tuple[str, ...]:
 
 
 def _photos(story: Story) -> Iterator[Block]:
-    if story.photos:
+    beside = story.beside
+    shown = {*beside.photos_found, *beside.photos_left} if beside.photos_left else set()
+    rest = [photo for photo in story.photos if photo.name not in shown]
+    if rest:
         yield Heading("Photos", 2)
-    for photo in story.photos:
+    for photo in rest:
         gone = "" if photo.data is not None else " (no longer kept)"
         yield Picture(
             photo, f"{photo.caption}{gone} \u00b7 {full(photo.at)} \u00b7 photo {photo.name[:PHOTO_LENGTH]}"

@@ -8,7 +8,18 @@ from dataclasses import dataclass
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen
 
-from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
+from assistant.report.blocks import (
+    Block,
+    Cell,
+    Heading,
+    Pairs,
+    Picture,
+    Pictures,
+    Points,
+    Table,
+    ToSign,
+    Words,
+)
 from assistant.report.pdf_text import Set, Style, Typesetter
 from assistant.report.photo import picture
 
@@ -60,6 +71,8 @@ class Blocks:
             yield from self._table(block)
         elif isinstance(block, Picture):
             yield from self._picture(block)
+        elif isinstance(block, Pictures):
+            yield self._side_by_side(block)
         elif isinstance(block, ToSign):
             yield self._to_sign(block)
 
@@ -191,6 +204,29 @@ class Blocks:
             text.draw(painter, 0, y + height + 3 * self.u)
 
         yield Item(height + 3 * self.u + text.height, draw, 8 * self.u)
+
+    def _side_by_side(self, block: Pictures) -> Item:
+        """Two photos in one row, each with its words below."""
+        half = self.width / 2
+        drawn = []
+        for place, each in enumerate(block.items):
+            image = picture(each.photo) if each is not None else None
+            text = self.set.column([(each.caption if each else "", SMALL)], half - 8 * self.u)
+            wide = tall = 0.0
+            if image is not None:
+                scale = min((half - 8 * self.u) / image.width(), self.height * 0.3 / image.height())
+                wide, tall = image.width() * scale, image.height() * scale
+            drawn.append((place * half, image, wide, tall, text))
+        top = max(tall for _, _, _, tall, _ in drawn)
+
+        def draw(painter: QPainter, y: float) -> None:
+            for left, image, wide, tall, text in drawn:
+                if image is not None:
+                    painter.drawImage(QRectF(left, y, wide, tall), image)
+                painter.setPen(Qt.GlobalColor.black)
+                text.draw(painter, left, y + top + 3 * self.u)
+
+        return Item(top + 3 * self.u + max(text.height for *_, text in drawn), draw, 8 * self.u)
 
 
 def _paragraphs(cell: Cell, style: Style) -> list[tuple[str, Style]]:

@@ -3,15 +3,55 @@ along."""
 
 from __future__ import annotations
 
+from assistant.errors import UserError
 from assistant.report.drawing import ready
 from assistant.report.story import Photo
 
 LONGEST = 1000
 QUALITY = 80
+KEPT_LONGEST, KEPT_QUALITY = 1600, 85
+MOST_PIXELS = 120_000_000
+"""A picture that claims more is not unpacked: it fills the memory of an old laptop."""
 
 
-def picture(photo: Photo):
-    """The photo as a QImage with no side over LONGEST pixels, turned as the camera was held; None where it
+class NotAPictureError(UserError):
+    """The file is no picture that can be kept; the text is a sentence for the person."""
+
+
+def for_keeping(data: bytes, name: str) -> bytes:
+    """A photo as it is kept with a visit: a JPEG with no side over KEPT_LONGEST pixels, turned as the camera
+    was held, and nothing of what the camera wrote beside it (place, time, owner). Raises NotAPictureError,
+    CannotDrawError.
+    """
+    from PySide6.QtCore import QBuffer, QByteArray, QIODevice
+    from PySide6.QtGui import QImageReader
+
+    ready()
+    buffer = QBuffer()
+    buffer.setData(QByteArray(data))
+    buffer.open(QIODevice.OpenModeFlag.ReadOnly)
+    reader = QImageReader(buffer)
+    if not reader.canRead():
+        raise NotAPictureError(f"{name} is no picture that can be kept here. Save it as JPEG or PNG.")
+    size = reader.size()
+    if size.isValid() and size.width() * size.height() > MOST_PIXELS:
+        raise NotAPictureError(
+            f"{name} has {size.width()} by {size.height()} points, too many to open here. Save it smaller."
+        )
+    found = picture(Photo(name, "", "", data), KEPT_LONGEST)
+    if found is None:
+        raise NotAPictureError(
+            f"{name} is damaged and can't be opened. Take the photo again, or copy it again."
+        )
+    out = QBuffer()
+    out.open(QIODevice.OpenModeFlag.WriteOnly)
+    if not found.save(out, "JPEG", KEPT_QUALITY):
+        raise NotAPictureError(f"{name} could not be made small enough to keep. Save it as JPEG.")
+    return bytes(out.data())
+
+
+def picture(photo: Photo, longest: int = LONGEST):
+    """The photo as a QImage with no side over `longest` pixels, turned as the camera was held; None where it
     is gone or no picture. Raises CannotDrawError."""
     ready()
     from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
@@ -25,14 +65,14 @@ def picture(photo: Photo):
     reader = QImageReader(buffer)
     reader.setAutoTransform(True)
     size = reader.size()
-    if size.isValid() and max(size.width(), size.height()) > LONGEST:
-        reader.setScaledSize(size.scaled(QSize(LONGEST, LONGEST), Qt.AspectRatioMode.KeepAspectRatio))
+    if size.isValid() and max(size.width(), size.height()) > longest:
+        reader.setScaledSize(size.scaled(QSize(longest, longest), Qt.AspectRatioMode.KeepAspectRatio))
     found = reader.read()
     if found.isNull():
         return None
-    if max(found.width(), found.height()) > LONGEST:
+    if max(found.width(), found.height()) > longest:
         found = found.scaled(
-            QSize(LONGEST, LONGEST),
+            QSize(longest, longest),
             Qt.AspectRatioMode.KeepAspectRatio,
             Qt.TransformationMode.SmoothTransformation,
         )

@@ -15,7 +15,7 @@ from assistant.report.story import SLIP, Row
 from assistant.report.times import full
 from assistant.tree.model import Finding
 from assistant.walk.ask import Taken
-from assistant.walk.event import Back, Event, Hazard, PlateRead, PutDown, Read, StillTrue, Watched
+from assistant.walk.event import Back, Event, Filled, Hazard, PlateRead, PutDown, Read, StillTrue, Watched
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
 from assistant.walk.visit import begin, fold
 
@@ -167,7 +167,7 @@ def _note_ends(out: Told, before: Visit, event: Event, number: int) -> list[Row]
         return rows
     step = now.stack[-1].address if now.stack else ""
     if now.stage == "stop" and now.page:
-        by_hazard = isinstance(event, Hazard)
+        by_hazard = isinstance(event, (Hazard, Filled))
         out.stops.append(Reached(now.page, step, event.at, number, visit.complaint or "", by_hazard))
         page = visit.vocabulary.stops.get(now.page)
         rows.append(Row(0, event.at, "stop", "Stop page", page.title if page else now.page))

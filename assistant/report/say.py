@@ -8,6 +8,7 @@ from collections.abc import Callable
 
 from assistant.quantity.kind import KINDS
 from assistant.report.asked import WHY, asked_words
+from assistant.report.beside import thing_words
 from assistant.report.measured import measured, plain_name
 from assistant.report.story import Row
 from assistant.walk import event as events
@@ -33,7 +34,8 @@ def event_row(event: Event, visit: Visit, plate: dict[str, str]) -> Row:
         shown = {name: value for name, value in fields.items() if name != "at"}
         return Row(0, event.at, kind, plain_name(kind), json.dumps(shown, ensure_ascii=False, default=vars))
     kind, asked, answer = say(event, visit)
-    photos = event.photos if isinstance(event, events.AsFound) else ()
+    with_photos = (events.AsFound, events.AsLeft, events.Filled)
+    photos = event.photos if isinstance(event, with_photos) else ()
     if isinstance(event, events.Note) and event.photo:
         photos = (event.photo,)
     return Row(0, event.at, kind, asked, answer, photos=photos)
@@ -73,12 +75,33 @@ def _back(event: events.Back, visit: Visit) -> tuple[str, str, str]:
 
 
 def _as_found(event: events.AsFound, visit: Visit) -> tuple[str, str, str]:
-    seen = visit.vocabulary.seen
-    said = [
-        f"{seen[thing].title if thing in seen else plain_name(thing)}: {value}"
-        for thing, value in event.seen.items()
-    ]
+    said = [f"{thing_words(visit, thing)}: {value}" for thing, value in event.seen.items()]
     return "as found", "As found, before anything was touched", "; ".join(said)
+
+
+def _as_left(event: events.AsLeft, visit: Visit) -> tuple[str, str, str]:
+    said = [f"{thing_words(visit, thing)}: {value}" for thing, value in event.seen.items()]
+    return "as left", "As left", "; ".join(said)
+
+
+def _filled(event: events.Filled, visit: Visit) -> tuple[str, str, str]:
+    sheet = visit.vocabulary.sheets.get(event.sheet)
+    asked = sheet.questions if sheet else {}
+    said = [
+        f"{asked[name].words if name in asked else plain_name(name)}: {answer}"
+        for name, answer in event.answers.items()
+    ]
+    return "sheet", sheet.title if sheet else plain_name(event.sheet), "; ".join(said)
+
+
+def _advised(event: events.Advised, _visit: Visit) -> tuple[str, str, str]:
+    said = "; ".join(part for part in (event.why, event.number, event.answer) if part)
+    return "advice", f"Recommended: {event.what}", said
+
+
+def _recalled(event: events.Recalled, _visit: Visit) -> tuple[str, str, str]:
+    said = "; ".join(f"{past.began[:10]}: {', '.join(past.complaints)}" for past in event.visits)
+    return "recalled", "Our earlier visits here", said or "none"
 
 
 def _left_open(event: events.LeftOpen, visit: Visit) -> tuple[str, str, str]:
@@ -112,6 +135,10 @@ SAY: dict[type, Callable[[Event, Visit], Said]] = {
         event.text,
     ),
     events.AsFound: _as_found,
+    events.AsLeft: _as_left,
+    events.Filled: _filled,
+    events.Advised: _advised,
+    events.Recalled: _recalled,
     events.Person: lambda _event, _visit: ("person", "Name and address recorded", ""),
     events.Settled: lambda event, visit: (
         "settled",

@@ -6,7 +6,9 @@ an empty text or tuple means that there is nothing to tell.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from assistant.report.around import Beside
 
 SLIP = "slip of the key"
 """A step that was taken back because nobody meant it."""
@@ -78,6 +80,8 @@ class FoundForCustomer:
     works: bool
     failed: bool = True
     """False where nothing was at fault."""
+    before: tuple[Measured | None, ...] = ()
+    """For each reading of `proof`, the same one before the repair; None where there was none."""
 
 
 @dataclass(frozen=True)
@@ -118,6 +122,8 @@ class FindingTold:
     proof_readings: tuple[Measured, ...]
     reason: str = ""
     advice: str = ""
+    before: tuple[Measured | None, ...] = ()
+    """As in FoundForCustomer, for `proof_readings`."""
 
 
 @dataclass(frozen=True)
@@ -163,3 +169,5 @@ class Story:
     """About the trail itself: a clock set back, a line set aside, lines that this version can't follow."""
     trees: tuple[tuple[str, str], ...]
     """(file, SHA-256) of the tree texts that the visit was walked with."""
+    beside: Beside = field(default_factory=Beside)
+    """Everything around the walk."""

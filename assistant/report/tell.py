@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.report.asked import step_of
+from assistant.report.beside import before_of, beside, thing_words
 from assistant.report.customer import customer_page
 from assistant.report.measured import measured, plain_name
 from assistant.report.notice import NOTICE
@@ -13,7 +14,18 @@ from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, Record
-from assistant.walk.event import AsFound, Event, Exported, InstrumentUsed, Note, Opened, Recovered, Signed
+from assistant.walk.event import (
+    AsFound,
+    AsLeft,
+    Event,
+    Exported,
+    Filled,
+    InstrumentUsed,
+    Note,
+    Opened,
+    Recovered,
+    Signed,
+)
 from assistant.walk.points import open_points
 from assistant.walk.reach import still_unproved
 from assistant.walk.state import Visit
@@ -76,6 +88,7 @@ def tell(
         photos=pictures,
         remarks=(*remarks, *out.remarks),
         trees=tuple(sorted(opened.files.items())) if opened else (),
+        beside=beside(visit, events),
     )
 
 
@@ -121,11 +134,7 @@ def _status(visit: Visit, status: str, note: str) -> str:
 def _as_found(visit: Visit) -> tuple[tuple[str, str], ...]:
     if visit.as_found is None:
         return ()
-    seen = visit.vocabulary.seen
-    return tuple(
-        (seen[thing].title if thing in seen else plain_name(thing), value)
-        for thing, value in visit.as_found.seen.items()
-    )
+    return tuple((thing_words(visit, thing), value) for thing, value in visit.as_found.seen.items())
 
 
 def _finding(visit: Visit, found: Found, say) -> FindingTold:
@@ -165,6 +174,7 @@ def _finding(visit: Visit, found: Found, say) -> FindingTold:
         tuple(say(record) for record in found.proof_records),
         finding.reason or "",
         finding.advice or "",
+        tuple(say(old) if (old := before_of(visit, record)) else None for record in found.proof_records),
     )
 
 
@@ -215,7 +225,8 @@ def _photos(events: list[Event], data: dict[str, bytes]) -> tuple[Photo, ...]:
     for event in events:
         if isinstance(event, Note) and event.photo:
             out.setdefault(event.photo, Photo(event.photo, event.text, event.at, data.get(event.photo)))
-        elif isinstance(event, AsFound):
+        elif isinstance(event, (AsFound, AsLeft, Filled)):
+            caption = {AsFound: "As found", AsLeft: "As left"}.get(type(event), "The unit")
             for name in event.photos:
-                out.setdefault(name, Photo(name, "As found", event.at, data.get(name)))
+                out.setdefault(name, Photo(name, caption, event.at, data.get(name)))
     return tuple(out.values())

@@ -4,7 +4,18 @@ from __future__ import annotations
 
 import textwrap
 
-from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
+from assistant.report.blocks import (
+    Block,
+    Cell,
+    Heading,
+    Pairs,
+    Picture,
+    Pictures,
+    Points,
+    Table,
+    ToSign,
+    Words,
+)
 from assistant.report.outline import foot, outline
 from assistant.report.plain import one_line
 from assistant.report.story import Story
@@ -40,6 +51,8 @@ def _block(block: Block) -> list[str]:
         return ["", *(line for row in block.rows for line in _row(block.heads, row))]
     if isinstance(block, ToSign):
         return ["", "", *(line for name in block.names for line in ("", f"{name}: ".ljust(60, "_")))]
+    if isinstance(block, Pictures):
+        return [line for item in block.items if item is not None for line in _block(item)]
     assert isinstance(block, Picture)
     return ["", *_wrapped(f"[photo] {block.caption}", "", "  ")]
 

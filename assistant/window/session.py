@@ -104,6 +104,15 @@ class Driver(QObject):
         except TrailError as problem:
             raise Refused(str(problem)) from problem
 
+    def keep_photo(self, data: bytes, name: str) -> str:
+        """Keep a photo, made small and without what the camera wrote beside it; its hash. Raises Refused."""
+        from assistant.report.photo import for_keeping
+
+        try:
+            return self.keep(for_keeping(data, name))
+        except UserError as problem:
+            raise Refused(str(problem)) from problem
+
     def keep_person(self, person: dict[str, str]) -> str:
         try:
             return self.recorder.keep_person(person)

@@ -49,6 +49,8 @@ def test_all_four_are_written_and_the_export_is_recorded(qapp, visit, tmp_path):
     out.mkdir()
     assert write_all(visit, out) is None
     assert sorted(path.name for path in out.iterdir()) == [
+        "parts.csv",
+        "parts.json",
         "report.csv",
         "report.html",
         "report.pdf",
@@ -57,7 +59,7 @@ def test_all_four_are_written_and_the_export_is_recorded(qapp, visit, tmp_path):
     last = read_trail(visit).events[-1]
     assert isinstance(last, Exported)
     assert last.fingerprint == tip
-    assert last.file == "report.html, report.txt, report.csv, report.pdf"
+    assert last.file == "report.html, report.txt, report.csv, report.pdf, parts.csv, parts.json"
     for page in pages((out / "report.pdf").read_bytes()):
         assert squeezed(short(tip)) in squeezed(page.text)
     assert short(tip) in (out / "report.txt").read_text("utf-8")

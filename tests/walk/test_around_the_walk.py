@@ -87,7 +87,7 @@ def test_a_room_that_is_not_safe_stops_the_visit_at_the_door(name, text):
 )
 def test_an_answer_that_is_none_gets_a_sentence(answers):
     """And nothing of the sheet is taken."""
-    with pytest.raises(BadAnswer, match="[a-z]{3}"):
+    with pytest.raises(BadAnswer, match=r"[a-z]{3}"):
         fold(play("[]"), Filled(at(1), "before", {"outside": "snow", **answers}))
     with pytest.raises(BadAnswer, match="no sheet"):
         fold(play("[]"), Filled(at(1), "weather", {}))

@@ -39,7 +39,7 @@ class Photos(QWidget):
     def take(self, path: Path) -> None:
         """Keep one picture. A picture that can't be kept says why and hides no other."""
         try:
-            self.kept.append((self.driver.keep(files.read_picture(path)), path.name))
+            self.kept.append((self.driver.keep_photo(files.read_picture(path), path.name), path.name))
         except (Refused, ValueError) as problem:
             self.trouble.emit(str(problem))
         except OSError as problem:

@@ -1,0 +1,172 @@
+"""What the report tells of everything around the walk: before starting, the unit, as found and as left, what
+is waited for, recommendations, our earlier visits, the night without heat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from assistant.report.around import Beside, Setting, SheetTold, Warranty
+from assistant.report.measured import plain_name
+from assistant.report.times import day
+from assistant.tree.model import Finding
+from assistant.walk.ask import Found, Record
+from assistant.walk.event import AsFound, AsLeft, Event
+from assistant.walk.outlook import facts
+from assistant.walk.past import fitted_before
+from assistant.walk.reading import same_spot
+from assistant.walk.state import Visit
+from assistant.walk.waiting import next_time, wanted
+
+
+def beside(visit: Visit, events: Iterable[Event]) -> Beside:
+    """Folded from the visit and its events. Never raises on what a trail can hold."""
+    told_sheets = tuple(
+        told for name in ("triage", "before") if (told := _sheet(visit, name)) is not None and told.answers
+    )
+    waits = wanted(visit)
+    found, left = _photos(events)
+    return Beside(
+        told_sheets,
+        answered(visit, "unit"),
+        settings(visit),
+        found,
+        left,
+        waits,
+        answered(visit, "order"),
+        next_time(visit) if waits and visit.signed is None else (),
+        visit.advice,
+        facts(visit) if answered(visit, "outlook") or visit.advice else (),
+        answered(visit, "outlook"),
+        visit.past,
+        twice(visit),
+        _warranty(visit),
+        visit.vocabulary.tonight if cold_tonight(visit) else None,
+        visit.sheets.get("healthy", {}).get("healthy") == "yes",
+    )
+
+
+def answered(visit: Visit, sheet: str) -> tuple[tuple[str, str], ...]:
+    """(question, answer) of a sheet, in the order of its page."""
+    known = visit.vocabulary.sheets.get(sheet)
+    answers = visit.sheets.get(sheet, {})
+    names = list(known.questions) if known else []
+    return tuple(
+        (
+            known.questions[name].words if known and name in known.questions else plain_name(name),
+            answers[name],
+        )
+        for name in [*names, *(name for name in answers if name not in names)]
+        if answers.get(name)
+    )
+
+
+def settings(visit: Visit) -> tuple[Setting, ...]:
+    """Everything that was written down as found or as left, side by side."""
+    found = visit.as_found.seen if visit.as_found else {}
+    left = visit.as_left.seen if visit.as_left else {}
+    return tuple(
+        Setting(thing_words(visit, name), found.get(name, ""), left.get(name, ""))
+        for name in dict.fromkeys([*found, *left])
+    )
+
+
+def thing_words(visit: Visit, name: str) -> str:
+    """A setting in words: as the sheet asks for it, or its own name."""
+    known = visit.vocabulary.sheets.get("settings")
+    if known and name in known.questions:
+        return known.questions[name].words
+    seen = visit.vocabulary.seen
+    return seen[name].title if name in seen else plain_name(name)
+
+
+def before_of(visit: Visit, record: Record) -> Record | None:
+    """The reading to lay beside one of a proof of repair: the last one of the same quantity between the same
+    points that was taken before the repair was proved. None where there is none.
+    """
+    proofs = [proof for found in visit.found for proof in found.proof_records]
+    place = next((i for i, each in enumerate(visit.readings) if each is record), len(visit.readings))
+    for earlier in reversed(visit.readings[:place]):
+        if earlier in visit.slips or any(earlier is proof for proof in proofs):
+            continue
+        if record.computed is not None or earlier.computed is not None:
+            alike = record.name == earlier.name and bool(record.computed) == bool(earlier.computed)
+        else:
+            alike = bool(record.points) and same_spot(record.kind, earlier.points, record.points)
+        if alike and earlier.kind == record.kind:
+            return earlier
+    return None
+
+
+def cold_tonight(visit: Visit) -> bool:
+    """Whether the house is left without heat: a stop page that leaves it off, or a part waited for."""
+    page = visit.position.page if visit.position else None
+    stops = visit.vocabulary.stops
+    if page in stops and stops[page].no_heat and visit.position and visit.position.stage == "stop":
+        return True
+    stopped = any(state.status == "stopped" for state in visit.complaints)
+    return stopped or bool(visit.paused is not None and wanted(visit))
+
+
+def twice(visit: Visit) -> tuple[str, ...]:
+    """Parts that were fitted here before and are fitted or wanted again, in sentences."""
+    names = [name for name, _ in visit.house.fitted] + [each.part for each in wanted(visit)]
+    said = []
+    for name in dict.fromkeys(names):
+        before = fitted_before(visit, name)
+        if before:
+            title = visit.vocabulary.parts[name].title if name in visit.vocabulary.parts else plain_name(name)
+            times = ", ".join(day(at) for _, at in before)
+            said.append(f"{title[:1].upper()}{title[1:]}: we fitted one here before ({times}).")
+    return tuple(said)
+
+
+def _sheet(visit: Visit, name: str) -> SheetTold | None:
+    known = visit.vocabulary.sheets.get(name)
+    if known is None:
+        return None
+    answers = visit.sheets.get(name, {})
+    skipped = tuple(q.words for key, q in known.questions.items() if not answers.get(key))
+    return SheetTold(known.title, answered(visit, name), skipped)
+
+
+def _photos(events: Iterable[Event]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    found: list[str] = []
+    left: list[str] = []
+    for event in events:
+        if isinstance(event, AsFound):
+            found += event.photos
+        elif isinstance(event, AsLeft):
+            left += event.photos
+    return tuple(dict.fromkeys(found)), tuple(dict.fromkeys(left))
+
+
+def _warranty(visit: Visit) -> tuple[Warranty, ...]:
+    """The parts that cost money, fitted or wanted, with what was ruled out for each."""
+    parts, out = visit.vocabulary.parts, []
+    for found in {f.step: f for f in visit.found}.values():
+        finding = found.finding
+        if not isinstance(finding, Finding) or not finding.condemns or finding.condemns not in parts:
+            continue
+        part = parts[finding.condemns]
+        if not part.costs:
+            continue
+        fitted = [at for name, at in visit.house.fitted if name == part.name and at >= found.at]
+        ruled = tuple(cause.title for cause in found.causes if cause.outcome == "ruled_out")
+        again = tuple(at for _, at in fitted_before(visit, part.name))
+        out.append(
+            Warranty(part.title, finding.title, fitted[0] if fitted else "", ruled, _conclusion(found), again)
+        )
+    return tuple(out)
+
+
+def _conclusion(found: Found) -> str:
+    causes = [
+        cause.back.says or cause.title for cause in found.causes if cause.outcome == "found" and cause.back
+    ]
+    if causes:
+        return "; ".join(causes)
+    return {
+        "worn": "worn, the causes above ruled out",
+        "not found": "no cause found, those above ruled out",
+    }.get(found.concluded or "", "not answered yet")
