@@ -15,9 +15,10 @@ from assistant.trail.files import DISK, Files
 from assistant.trail.keep import erase
 from assistant.trail.lock import take
 from assistant.trail.read import Trail, read_trail
-from assistant.walk.event import AsFound, Note, Opened, Person, Settled
+from assistant.walk.event import AsFound, AsLeft, Filled, Note, Opened, Person, Settled
 
 REPORTS = (".pdf", ".html", ".txt", ".csv")
+PARTS = "parts.json"
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ def erase_customer(folder: Path, at: str, by: str, photos: bool = True, files: F
             if name in there and _erased(folder, name, files)
         ]
         for name in sorted(files.names(folder)):
-            if Path(name).suffix in REPORTS:
+            if Path(name).suffix in REPORTS or name == PARTS:
                 _remove(folder / name, files)
                 gone.append(Erased(at, by, "report", name))
         if gone:
@@ -60,7 +61,10 @@ def _kept(trail: Trail, photos: bool) -> list[tuple[str, str]]:
     if photos:
         out += [("photo", event.photo) for event in trail.events if isinstance(event, Note) and event.photo]
         out += [
-            ("photo", name) for event in trail.events if isinstance(event, AsFound) for name in event.photos
+            ("photo", name)
+            for event in trail.events
+            if isinstance(event, (AsFound, AsLeft, Filled))
+            for name in event.photos
         ]
     return list(dict.fromkeys(out))
 
