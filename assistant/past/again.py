@@ -191,7 +191,8 @@ class _Answers:
         typed = {}
         own = ask.body.common.name if ask.body else ""
         for reading in ask.readings:
-            known = self.readings[_identity(reading.kind, reading.at)]
+            points = () if getattr(ask.body, "survey", ()) else reading.at  # a survey is of all registers
+            known = self.readings[_identity(reading.kind, points)]
             if known:
                 typed[reading.name or own] = replace(
                     known.popleft() if len(known) > 1 else known[0], chosen=None

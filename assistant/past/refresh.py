@@ -6,11 +6,12 @@ import os
 from collections.abc import Iterator
 from pathlib import Path
 
-from assistant.past.extract import Extractor
+from assistant.past.page import Page
 from assistant.past.store import Store
 from assistant.trail.error import TrailError
-from assistant.trail.shelf import kept_here
+from assistant.trail.shelf import kept_here, shelved
 
+GLANCED = "glanced at: "
 KEEP_EVERY = 200
 """Visits read between two times that the index is written down."""
 
@@ -20,18 +21,39 @@ def refresh(store: Store, shelf: Path) -> Iterator[tuple[int, int]]:
 
     Only visits whose trail has changed are read. Raises TrailError where the shelf can't be listed.
     """
-    known = store.signatures()
-    there = {name: signature_of(Path(shelf) / name) for name in _names(shelf)}
-    store.remove(name for name in known if name not in there)
-    changed = [name for name, signature in there.items() if known.get(name) != signature]
-    changed.sort(reverse=True)  # the latest first: they are what somebody looks for
-    extractor = Extractor()
-    for number, name in enumerate(changed, 1):
-        store.put(extractor.page(Path(shelf) / name, there[name]))
+    changed = _changed(store, shelf)
+    if changed:
+        from assistant.past.extract import Extractor  # a list of visits that did not change needs no walk
+
+        extractor = Extractor()
+    for number, (name, signature) in enumerate(changed, 1):
+        store.put(extractor.page(Path(shelf) / name, signature))
         if number % KEEP_EVERY == 0:
             store.commit()
         yield number, len(changed)
     store.commit()
+
+
+def glance(store: Store, shelf: Path) -> Iterator[tuple[int, int]]:
+    """The same for the list only: who, when and how it stands, without following the walk. `refresh` reads
+    these visits once more.
+    """
+    changed = _changed(store, shelf)
+    for number, (name, signature) in enumerate(changed, 1):
+        known = shelved(Path(shelf) / name)
+        words = {"name": " ".join(value for _, value in known.person), "complaint": known.words}
+        store.put(Page(known, f"{GLANCED}{signature}", practice=known.state == "practice", words=words))
+        yield number, len(changed)
+    store.commit()
+
+
+def _changed(store: Store, shelf: Path) -> list[tuple[str, str]]:
+    """(folder's name, what it looks like) of each visit that is not in the index as it is now."""
+    known = store.signatures()
+    there = {name: signature_of(Path(shelf) / name) for name in _names(shelf)}
+    store.remove(name for name in known if name not in there)
+    # The latest first: they are what somebody looks for.
+    return sorted(((name, at) for name, at in there.items() if known.get(name) != at), reverse=True)
 
 
 def _names(shelf: Path) -> list[str]:

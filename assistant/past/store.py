@@ -134,6 +134,9 @@ class Store:
         """Let go of the file."""
         self.base.close()
 
+    def __del__(self) -> None:
+        self.base.close()  # a window that is dropped closes nothing by itself
+
 
 COLUMNS = (
     "visit.folder, visit.state, visit.complaints, visit.person, visit.began, visit.last, visit.step,"
@@ -155,7 +158,7 @@ def open_store(path: Path) -> Store:
 
 
 def _opened(name: str) -> sqlite3.Connection:
-    base = sqlite3.connect(name, timeout=2.0)
+    base = sqlite3.connect(name, timeout=2.0, check_same_thread=False)
     try:
         base.execute("pragma journal_mode = wal")
         base.execute("pragma synchronous = off")

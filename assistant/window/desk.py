@@ -15,6 +15,7 @@ from assistant.window.refused import Refused
 
 if TYPE_CHECKING:
     from assistant.house.place import Problem
+    from assistant.past.memory import Memory
     from assistant.tree.library import Library
     from assistant.window.session import Driver
 
@@ -63,12 +64,36 @@ class Desk:
 
         return shop_data(path)
 
+    @cached_property
+    def memory(self) -> Memory:
+        """What all visits together say. It is worked out from them; `read_visits` brings it up to date."""
+        from assistant.past.memory import Memory
+
+        return Memory(self.shelf)
+
+    def read_visits(self, seconds: float, anew: bool = False) -> bool:
+        """Bring the list of visits up to date for about so long; True while there is more to read. Raises
+        Refused where the shelf can't be read.
+        """
+        if anew:
+            self.memory.begin()
+        try:
+            return self.memory.work(seconds)
+        except TrailError as problem:
+            raise Refused(str(problem)) from problem
+
     def visits(self) -> list[Shelved]:
         """Every visit, the latest first. Raises Refused where the list can't be read."""
         try:
             return visits(self.shelf)
         except TrailError as problem:
             raise Refused(str(problem)) from problem
+
+    def close(self) -> None:
+        """Let go of what was open beside the visits."""
+        if "memory" in vars(self):
+            self.memory.close()
+            del self.memory
 
     def begin(self, complaints: tuple[tuple[str, str], ...]) -> Driver:
         """A new visit with these complaints (name, the customer's words). Raises Refused."""

@@ -17,7 +17,7 @@ from assistant.window import look
 from assistant.window.awake import Awake
 from assistant.window.desk import Desk, OpenElsewhere
 from assistant.window.head import Head
-from assistant.window.keys import ACTIONS, CLOSE
+from assistant.window.keys import ACTIONS, AT_START, CLOSE
 from assistant.window.margin import Margin
 from assistant.window.page.base import NARROW, TINY, WIDE, Page
 from assistant.window.page.start import NoticePage, StartPage
@@ -28,8 +28,8 @@ if TYPE_CHECKING:
     from assistant.walk.ask import Ask
     from assistant.window.session import Driver
 
-WITHOUT_VISIT = ("hazard", "help")
-OVER = ("hazard", "help", "drawing")
+WITHOUT_VISIT = ("hazard", "help", *(action.name for action in AT_START))
+OVER = ("hazard", "help", "drawing", *(action.name for action in AT_START))
 """Pages only looked at: opened from another page beside the walk, they lie over it and lead back to it."""
 
 
@@ -61,7 +61,7 @@ class Window(QMainWindow):
         across.addWidget(self.stack, 1)
         column.addLayout(across, 1)
         self.setCentralWidget(middle)
-        for action in (*ACTIONS, CLOSE):
+        for action in (*ACTIONS, *AT_START, CLOSE):
             shortcut = QShortcut(QKeySequence(action.key), self)
             shortcut.activated.connect(lambda name=action.name: self.open(name))
         self._fold()
@@ -95,7 +95,7 @@ class Window(QMainWindow):
         self._close_visit()
         page = StartPage(self.desk)
         page.picked.connect(self.take_up)
-        page.opens.connect(lambda _: self.new_visit())
+        page.opens.connect(lambda name: self.new_visit() if name == "new" else self.open(name))
         self._put(page)
         if said:
             page.say(said)
@@ -201,6 +201,7 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         self._close_visit()
+        self.desk.close()
         self.awake.let_go()
         super().closeEvent(event)
 

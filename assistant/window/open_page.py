@@ -37,6 +37,7 @@ from assistant.window.page.aside import (
     unproved,
 )
 from assistant.window.page.base import Page
+from assistant.window.page.calls import CallsPage
 from assistant.window.session import Driver
 
 FOR_KIND = {
@@ -56,7 +57,6 @@ FOR_KIND = {
 
 PLAIN_ASIDES = {
     "put_down": put_down.PutDownPage,
-    "unproved": unproved.UnprovedPage,
     "notes": notes.NotesPage,
     "as_found": as_found.AsFoundPage,
     "take_along": take_along.TakeAlongPage,
@@ -68,6 +68,9 @@ PLAIN_ASIDES = {
     "help": keys_help.HelpPage,
     "instrument": instrument.InstrumentPage,
 }
+
+AT_START = {"calls": CallsPage}
+"""Pages that need no visit: made with the desk, and the open visit where there is one."""
 
 
 def for_ask(driver: Driver, ask: Ask) -> Page:
@@ -92,4 +95,8 @@ def aside(
         return back.BackPage(driver, step)
     if name == "drawing":
         return drawing.DrawingPage(driver, picture)
+    if name == "unproved":
+        return unproved.UnprovedPage(driver, desk)
+    if name in AT_START:
+        return AT_START[name](desk, driver)
     return PLAIN_ASIDES[name](driver)

@@ -16,7 +16,7 @@ from assistant.window import open_page
 
 LIBRARY = read_folder(trees_folder())
 SIZES = {"1024x600": (1024, 600, 1), "512x300": (512, 300, 1), "1360x820": (1360, 820, 5)}
-"""Width, height, and that every so many steps are shown: where there is room, a fifth of them tells enough."""
+"""Width, height, and that every so many steps are shown: where there is room, a fifth of them is enough."""
 ASKED = [
     (tree, step) for tree in LIBRARY.trees.values() for step in tree.steps.values() if type(step) in KINDS
 ]

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
-from assistant.trail.shelf import Shelved, find
+from assistant.past.search import MOST
+from assistant.trail.shelf import Shelved
 from assistant.window import look
+from assistant.window.flow import Flow
+from assistant.window.keys import AT_START
 from assistant.window.line import Line
 from assistant.window.listing import Listing
 from assistant.window.page.base import Page
@@ -21,6 +24,8 @@ from assistant.window.words import QUALIFIED, day, plain
 if TYPE_CHECKING:
     from assistant.window.desk import Desk
 
+AT_ONCE, A_BIT = 0.2, 0.03
+"""Seconds that the visits are read for before the list shows, and then again and again while it does."""
 STATES = {"open": "open", "paused": "paused", "signed": "signed", "broken": "can't be followed"}
 
 
@@ -43,13 +48,15 @@ class StartPage(Page):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(None, parent)
+        self.desk = desk
         self.listed: list[Shelved] = []
         self.offers = Offers()
         self.foot_column.insertWidget(0, self.offers)
-        self.column.addWidget(label("Visits", look.QUESTION))
+        self.heading = label("Visits", look.QUESTION)
+        self.column.addWidget(self.heading)
         self.find = Line("Find a visit")
-        self.find.setPlaceholderText("find: a name, an address, a word of the complaint, a date")
-        self.find.textChanged.connect(self._list)
+        self.find.setPlaceholderText("find: a name, an address, a part, a finding, a reading, a note, a date")
+        self.find.textChanged.connect(lambda _: self._list())
         self.find.returnPressed.connect(self.enter)
         self.column.addWidget(self.find)
         self.visits = Listing("Visits, the latest first", 110)
@@ -59,20 +66,54 @@ class StartPage(Page):
         self.column.addWidget(self.visits, 1)
         self.none = label("No visit yet. Begin one: it asks only what the customer says.", look.LEAD)
         self.column.addWidget(self.none)
+        self.column.addLayout(self._beside())
         self.column.addWidget(label(QUALIFIED, look.SMALL, soft=True))
         self.new = QPushButton("New &visit")
         self.new.setFont(look.font(look.LEAD, bold=True))
         self.new.setMinimumHeight(56)
         self.new.clicked.connect(lambda: self.opens.emit("new"))
         self.own.addWidget(self.new)
-        try:
-            self.all = desk.visits()
-        except Refused as problem:
-            self.all = []
-            self.say(str(problem))
         if desk.shop[1]:
             self.column.addWidget(label(desk.shop[1][0], look.SMALL))
-        self._list("")
+        self.reading = QTimer(self)
+        self.reading.setInterval(0)
+        self.reading.timeout.connect(self._read_on)
+        self.trouble = ""
+        if self._read(AT_ONCE, anew=True):
+            self.reading.start()
+        self._list()
+
+    def _beside(self) -> Flow:
+        """What the shop does besides visits."""
+        row = Flow()
+        for action in AT_START:
+            button = QPushButton(action.words)
+            button.setFont(look.font(look.BODY))
+            button.setMinimumHeight(look.TARGET)
+            button.setAccessibleName(action.words)
+            button.setToolTip(f"{action.says} ({action.key})")
+            button.clicked.connect(lambda _=False, name=action.name: self.opens.emit(name))
+            row.addWidget(button)
+        return row
+
+    def _read(self, seconds: float, anew: bool = False) -> bool:
+        """Whether there is more to read of the visits on disk."""
+        try:
+            return self.desk.read_visits(seconds, anew)
+        except Refused as problem:
+            self.trouble = str(problem)
+            return False
+
+    def _read_on(self) -> None:
+        """A bit more of the visits, while somebody looks at the list already."""
+        memory = self.desk.memory
+        if not self._read(A_BIT):
+            self.reading.stop()
+        if not self.reading.isActive() or memory.done % 50 == 0:
+            self._list()
+        self.heading.setText(
+            f"Visits: reading {memory.done:,} of {memory.to_do:,}" if self.reading.isActive() else "Visits"
+        )
 
     def offer_to_take_over(self, said: str, take_over: Callable[[], None]) -> None:
         """It is open elsewhere: leave it, or open it here all the same (each writer has a file of its
@@ -88,7 +129,7 @@ class StartPage(Page):
         self.offers.pick(digit)
 
     def first_focus(self) -> QWidget:
-        return self.visits if self.all else self.new
+        return self.visits if self.known else self.new
 
     def enter(self) -> None:
         row = self.visits.currentRow()
@@ -97,26 +138,37 @@ class StartPage(Page):
         else:
             self.opens.emit("new")
 
-    def _list(self, text: str) -> None:
-        self.listed = find(self.all, text)
+    def _list(self) -> None:
+        """The visits that hold the words; the one that was chosen stays chosen."""
+        row = self.visits.currentRow()
+        chosen = self.listed[row].folder if 0 <= row < len(self.listed) else None
+        self.listed = self.desk.memory.find(self.find.text())
+        self.known = self.desk.memory.count()
         self.visits.clear()
         for shelved in self.listed:
             self.visits.addItem(QListWidgetItem(_line(shelved)))
         if self.listed:
-            self.visits.setCurrentRow(0)
-        self.visits.setVisible(bool(self.all))
-        self.find.setVisible(bool(self.all))
-        self.none.setVisible(not self.all)
+            folders = [shelved.folder for shelved in self.listed]
+            self.visits.setCurrentRow(folders.index(chosen) if chosen in folders else 0)
+        self.visits.setVisible(self.known > 0)
+        self.find.setVisible(self.known > 0)
+        self.none.setVisible(self.known == 0)
         self._state()
 
     def _state(self) -> None:
         row = self.visits.currentRow()
         if 0 <= row < len(self.listed):
             self.set_next("&Open it")
-            self.say(self.listed[row].trouble)
+            self.say(self.trouble or self.listed[row].trouble or self._cut_off())
         else:
             self.set_next("&New visit")
-            self.say("No visit has these words." if self.all and self.find.text() else "")
+            self.say(self.trouble or ("No visit has these words." if self.known else ""))
+
+    def _cut_off(self) -> str:
+        """Where the list is longer than what is shown of it."""
+        if len(self.listed) < MOST:
+            return ""
+        return f"The latest {MOST} are shown, of {self.known:,} visits: type a word more to find another."
 
 
 def _line(shelved: Shelved) -> str:
