@@ -72,6 +72,11 @@ def nominal(fault: Fault) -> str:
     return NOMINAL if NOMINAL in fault.degrees else fault.degrees[0]
 
 
+def features_of(fault: Fault) -> tuple[tuple[str, str], ...]:
+    """What the fault's house must have, in order."""
+    return tuple(sorted(fault.house.items()))
+
+
 def house_of(case: Case, fault: Fault | None, seed: int) -> Unit:
     """The furnace and house of a sample."""
     needed = dict(fault.house) if fault else dict(case.features)

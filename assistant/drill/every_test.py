@@ -22,6 +22,7 @@ from assistant.walk.ask import Taken
 from assistant.walk.state import Frame, Position, Visit
 
 MOST_ANSWERS = 40
+AS_SOUND = "as a sound house"
 NORMAL = "!"
 """Stands before the name of a fact that lies in a band marked normal."""
 
@@ -32,6 +33,14 @@ class Said:
 
     outcome: Hashable
     facts: frozenset[str]
+    way: str | None = None
+    """The step that it leads to."""
+
+    def against(self, sound: Said) -> Said:
+        """The same with nothing said where a sound house of that kind says the same: a look at what a house
+        has tells no fault from another.
+        """
+        return replace(self, outcome=AS_SOUND) if self.outcome == sound.outcome else self
 
 
 @dataclass(frozen=True)
@@ -119,7 +128,7 @@ def _said(place: Place, tree: Tree, name: str) -> Said:
     if not own:
         return Said(("stopped", visit.position.page if visit.position else None), frozenset())
     last = own[-1]
-    return Said((last.way, *(_word(taken) for taken in own)), _facts(own))
+    return Said((last.way, *(_word(taken) for taken in own)), _facts(own), last.way)
 
 
 def _word(taken: Taken) -> Hashable:

@@ -8,7 +8,16 @@ from collections.abc import Mapping
 
 from assistant.drill.every_test import NORMAL, Said
 from assistant.drill.sequence import DEAD, LIVE, Owed, Problem, Test
-from assistant.drill.setups import just_before, lasts, on_every_way, same, start_of, stops, tests_of
+from assistant.drill.setups import (
+    just_before,
+    lasts,
+    leads_to,
+    on_every_way,
+    same,
+    start_of,
+    stops,
+    tests_of,
+)
 from assistant.drill.trial import minutes_of_tree
 from assistant.tree.library import Library
 from assistant.tree.model import Call, Finding, Step, Tree
@@ -45,6 +54,11 @@ def problem_of(
                 tuple((same(one), _minutes(library, one)) for one in needed),
                 tuple(said[fault][name].facts for fault in names),
                 tuple(place[one] for one in before[name] if one in place and stops(tree, one)),
+                frozenset(
+                    number
+                    for number, fault in enumerate(names)
+                    if ends[fault] in leads_to(tree, said[fault][name].way)
+                ),
             )
         )
     return Problem(

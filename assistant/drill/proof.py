@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from assistant.drill.best_order import greedy, mean_cost, rollout
-from assistant.drill.case import HEALTHY, nominal
+from assistant.drill.case import HEALTHY, features_of, nominal
 from assistant.drill.every_test import Said
 from assistant.drill.huffman import mean_depth
 from assistant.drill.outcome import RIGHT, UNDECIDED, WRONG, Outcome, cause_named, judged
@@ -52,6 +52,9 @@ class Proof:
     faults: Mapping[str, Fault]
     outcomes: Sequence[Outcome]
     said: Mapping[str, Mapping[str, Said]]
+    """What each test says of each fault by itself."""
+    sound: Mapping[tuple[tuple[str, str], ...], Mapping[str, Said]]
+    """What each test says of a sound house with those features."""
 
     def fault(self, outcome: Outcome) -> Fault | None:
         """The fault of a sample; None for a healthy house."""
@@ -127,11 +130,12 @@ class Proof:
     def costs(self) -> Costs | None:
         """None where no fault was told rightly, or the tests were not tried by themselves."""
         told = {name: o for name, o in self.usual.items() if self.verdict(o) == RIGHT and name in self.said}
-        if not told or HEALTHY not in self.said:
+        if not told or () not in self.sound:
             return None
         ends = {name: o.end for name, o in told.items()}
         weights = dict.fromkeys(told, 1.0)
-        here = {name: self.said[name] for name in (*told, HEALTHY)}
+        here = {name: against(self.said[name], self.sound[features_of(self.faults[name])]) for name in told}
+        here[HEALTHY] = against(self.sound[()], self.sound[()])
         tree = self.library.trees[self.tree]
         problem = problem_of(self.library, tree, here, {**ends, HEALTHY: ""}, {**weights, HEALTHY: RARE})
         walked = math.fsum(o.minutes for o in told.values()) / len(told)
@@ -145,6 +149,11 @@ class Proof:
         floor = problem.start + tests * cheapest(problem)
         assert orders[by] >= floor - 1e-6, "an order below the floor is a bug"
         return Costs(walked, orders[by], by, floor)
+
+
+def against(said: Mapping[str, Said], sound: Mapping[str, Said]) -> dict[str, Said]:
+    """What tests say of a house, against a sound one of its kind."""
+    return {name: one.against(sound[name]) for name, one in said.items()}
 
 
 def summary(proof: Proof) -> dict[str, object]:

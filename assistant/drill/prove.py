@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from assistant.drill.case import HEALTHY, Case, cases, nominal
+from assistant.drill.case import HEALTHY, Case, cases, features_of, nominal
 from assistant.drill.proof import Proof
 from assistant.drill.run import EveryTest, Matter, Progress, Task, run
 from assistant.tree.library import Library
@@ -45,7 +45,8 @@ def prove(
         if orders:
             own = {name: fault for name, fault in faults.items() if fault.complaint == complaint}
             steady = [name for name, fault in own.items() if fault.comes_and_goes is None]
-            tasks += [EveryTest(Case(tree, HEALTHY))]
+            houses = dict.fromkeys(((), *(features_of(own[name]) for name in steady)))
+            tasks += [EveryTest(Case(tree, HEALTHY, features=features)) for features in houses]
             tasks += [EveryTest(Case(tree, name, nominal(faults[name]))) for name in steady]
         tasks += cases(tree, complaint, faults, samples, seed, healthy)
     results = run(matter, tasks, progress, jobs)
@@ -53,10 +54,13 @@ def prove(
 
 
 def _proof(tree: str, complaint: str, library: Library, faults, tasks, results) -> Proof:
-    outcomes, said = [], {}
+    outcomes, said, sound = [], {}, {}
     for task, result in zip(tasks, results, strict=True):
         if isinstance(task, EveryTest) and task.case.tree == tree:
-            said[task.case.fault] = result
+            if task.case.fault == HEALTHY:
+                sound[task.case.features] = result
+            else:
+                said[task.case.fault] = result
         elif isinstance(task, Case) and task.tree == tree:
             outcomes.append(result)
-    return Proof(tree, complaint, library, faults, outcomes, said)
+    return Proof(tree, complaint, library, faults, outcomes, said, sound)

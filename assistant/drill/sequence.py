@@ -29,6 +29,8 @@ class Test:
     setups: tuple[tuple[str, float], ...] = ()
     facts: tuple[frozenset[str], ...] = ()
     behind: tuple[int, ...] = ()
+    shows: frozenset[int] = frozenset()
+    """Faults whose end it shows."""
 
 
 @dataclass(frozen=True)
@@ -122,12 +124,15 @@ class Problem:
         return math.fsum(self.weights[fault] for fault in faults)
 
     def closing(self, fault: int, at: Situation) -> float:
-        """Minutes of the cheapest tests, one after the other, that pay off what the fault's end owes."""
+        """Minutes of the cheapest tests, one after the other, that pay off what the fault's end owes: the
+        reading that shows it, so that nothing is told because nothing else in a file of faults is left, and
+        the facts that it takes.
+        """
+        total, at = self._shown(fault, at)
         owed = self.owed.get(self.ends[fault])
         if owed is None:
-            return 0.0
+            return total
         known = frozenset().union(*(self._facts(index, fault) for index in at.done))
-        total = 0.0
         while owed.left(known):
             useful = [
                 (self.bundle_price(bundle, at), bundle)
@@ -144,6 +149,20 @@ class Problem:
                 known |= self._facts(index, fault)
                 at = self.after(index, at)
         return total
+
+    def _shown(self, fault: int, at: Situation) -> tuple[float, Situation]:
+        """Minutes of the cheapest test that shows the fault's end, and the situation after it. Nothing where
+        one was taken, or where no test by itself does.
+        """
+        showing = [index for index, test in enumerate(self.tests) if fault in test.shows]
+        if not showing or at.done.intersection(showing):
+            return 0.0, at
+        minutes, bundle = min(
+            (self.bundle_price(bundle, at), bundle) for bundle in (self.bundle(one, at) for one in showing)
+        )
+        for index in bundle:
+            at = self.after(index, at)
+        return minutes, at
 
     def _facts(self, index: int, fault: int) -> frozenset[str]:
         facts = self.tests[index].facts

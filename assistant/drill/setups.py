@@ -82,6 +82,18 @@ def stops(tree: Tree, name: str) -> bool:
     return any(isinstance(step := tree.steps[one], Stop) and step.finding is not None for one in ways)
 
 
+def leads_to(tree: Tree, name: str | None) -> frozenset[str]:
+    """Where a way leads without another question: the step itself, or what lies behind things to do."""
+    found: set[str] = set()
+    left = [name] if name in tree.steps else []
+    while left:
+        one = left.pop()
+        found.add(one)
+        if isinstance(tree.steps[one], (Do, Call)):
+            left += [way.to for _, way in ways_of(tree.steps[one]) if way.to not in found]
+    return frozenset(found)
+
+
 def just_before(tree: Tree, name: str, library: Library) -> tuple[str, ...]:
     """What is done right before a step on every way to it and leaves nothing behind, such as a new call."""
     before: dict[str, set[str]] = {}

@@ -6,6 +6,7 @@ import pytest
 
 from assistant.drill import sequence
 from assistant.drill.best_order import greedy, mean_cost, rollout
+from assistant.drill.every_test import Said
 from assistant.drill.sequence import DEAD, LIVE, Owed, Problem, Situation
 
 BOTH = (frozenset({"a"}), frozenset({"a"}))
@@ -55,3 +56,20 @@ def test_faults_with_one_end_need_no_test():
 def test_what_no_test_tells_apart_stays_a_group():
     problem = Problem((1.0, 1.0), ("x", "y"), (sequence.Test("t", 1.0, (0, 0)),))
     assert greedy(problem).test is None
+
+
+def test_nothing_is_told_because_nothing_else_is_left():
+    """The end of the second fault takes the reading that shows it, though the first test leaves only that."""
+    shows = sequence.Test("shows", 4.0, (0, 1), shows=frozenset({1}))
+    problem = Problem((1.0, 1.0), ("x", "y"), (sequence.Test("splits", 1.0, (0, 1)), shows))
+    order = greedy(problem)
+    assert problem.tests[order.test].name == "splits"
+    assert mean_cost(problem, order) == 1.0 + 4.0 / 2
+    assert mean_cost(problem, rollout(problem)) == 3.0
+
+
+def test_what_a_sound_house_of_its_kind_says_too_tells_nothing():
+    fitted, none = Said("fitted", frozenset(), "a"), Said("none", frozenset(), "b")
+    assert fitted.against(fitted).outcome == none.against(none).outcome
+    assert fitted.against(none).outcome == "fitted"
+    assert fitted.against(fitted).way == "a"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from houses import library
 
 from assistant.drill import setups
-from assistant.drill.setups import lasts, on_every_way, same, start_of
+from assistant.drill.setups import lasts, leads_to, on_every_way, same, start_of
 from assistant.drill.trial import minutes_of_tree
 from assistant.tree.model import Do, ways_of
 
@@ -66,3 +66,10 @@ def test_minutes_of_a_procedure_walked_straight_through():
     assert minutes_of_tree(tree) == sum(
         step.common.minutes for step in tree.steps.values() if step.common.minutes
     )
+
+
+def test_a_way_leads_through_what_is_only_done():
+    """Behind the drain that is closed again lies the finding."""
+    assert leads_to(TREE, "inducer_drain_closed") == {"inducer_drain_closed", "inducer_motor"}
+    assert leads_to(TREE, "cycle") == {"cycle"}
+    assert leads_to(TREE, None) == frozenset()
