@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from assistant.drill.kit import named_for
 from assistant.drill.moment import moments
+from assistant.drill.page_acts import beside, none_if_opened
 from assistant.drill.taking import Taking, Wanted
 from assistant.quantity.instrument import Instrument
 from assistant.rig.house import CannotMeasure, NotDone, Rig, plate_text
@@ -57,7 +58,12 @@ class Hand:
     def answer(self, visit: Visit) -> Visit:
         """The visit after the thing that is asked now. Raises Stuck."""
         ask = asked(visit)
+        others = beside(texts_of(ask))
+        for name in others.before:
+            self.rig.act(name)
         event = self._event(visit, ask)
+        for name in others.after:
+            self.rig.act(name)
         try:
             try:
                 return fold(visit, event)
@@ -70,7 +76,7 @@ class Hand:
         if ask.kind == "plate":
             assert ask.plate is not None
             unit = visit.vocabulary.plate[ask.plate].unit
-            return PlateRead(AT, ask.plate, plate_text(self.rig.unit, ask.plate, unit))
+            return PlateRead(AT, ask.plate, plate_text(self.rig, ask.plate, unit))
         if ask.kind == "do":
             return self._do(ask)
         if ask.kind == "conclude":
@@ -135,6 +141,8 @@ class Hand:
         step = ask.body
         assert isinstance(step, Measure)
         self._pace(step, self.rig.time)
+        if none_if_opened(texts_of(ask)) and self.rig.see("breaker.closed") == "opens":
+            raise CannotMeasure("it has opened")
         shown = self.taking.page(self._wanted(ask, step), (step.common.minutes or 1.0) * 60)
         return Read(AT, ask.step, self._typed(ask, shown))
 
@@ -173,6 +181,14 @@ class Hand:
 
     def _minutes(self, step) -> float:
         return self.pace * (step.common.minutes or 0.0) if step is not None else 0.0
+
+
+def texts_of(ask: Ask) -> list[str]:
+    """The words of a page that say what to do."""
+    step = ask.body
+    if not isinstance(step, (Do, Look, Measure, Watch)):
+        return []
+    return [step.ask, *step.common.how, *(one.ask for one in ask.readings if one.ask != step.ask)]
 
 
 def insisted(event: Event) -> Event:

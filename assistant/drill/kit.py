@@ -9,11 +9,12 @@ from __future__ import annotations
 from assistant.quantity.instrument import Instrument
 from assistant.quantity.shop import read_instruments
 
-LOW, HIGH, NULLED, CLAMP, REST = (
+LOW, HIGH, NULLED, CLAMP, LEAKAGE, REST = (
     "multimeter, low impedance",
     "multimeter",
     "multimeter, leads nulled",
     "clamp, ten turns",
+    "leakage clamp",
     "other instruments",
 )
 
@@ -44,6 +45,7 @@ TRUCK: list[dict] = [
         "impedance": "high",
     },
     {"name": CLAMP, "covers": ["ac_current"], "percent": "2 %", "counts": 1},
+    {"name": LEAKAGE, "covers": ["ac_current"], "percent": "2 %", "counts": 3},
     {
         "name": REST,
         "covers": [
@@ -78,5 +80,5 @@ def named_for(kind: str, meter: str | None) -> str:
     if kind == "resistance":
         return NULLED if "nulled" in words else HIGH
     if kind == "ac_current":
-        return CLAMP
+        return LEAKAGE if "leakage" in words else CLAMP
     return HIGH if kind in STATED[HIGH].covers else REST

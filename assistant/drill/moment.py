@@ -21,8 +21,10 @@ BEFORE_BLOWER = "before the blower"
 AFTER_BLOWER = "after the blower"
 LOSS = "as the flame goes out"
 AFTER_CALL = "after the call"
+HELD = "held by a clamp that was left on"
 
 WORDS: tuple[tuple[str, str], ...] = (
+    (HELD, r"\bthat the (?:clamp|meter) held\b"),
     (LOSS, r"as the flame goes out|while the flame goes out"),
     (AFTER_CALL, r"after the call has ended|after the inducer has stopped"),
     (REST, r"\bat rest\b|valve shut|standing still|no trial under way"),
@@ -75,7 +77,7 @@ def _hold(text: str) -> str:
 
 def _hold_of_page(page: list[str], when: str) -> str:
     """What the page says of all its readings. In a start the display is watched for what it reaches."""
-    if when in (REST, BEFORE_BLOWER, AFTER_BLOWER, AFTER_CALL):
+    if when in (HELD, REST, BEFORE_BLOWER, AFTER_BLOWER, AFTER_CALL):
         return ""
     said = next((found for text in page if (found := _hold(text))), "")
     return said or ("highest" if when == START else "")

@@ -132,6 +132,11 @@ class Taking:
             lit = self.lit()
             self.round([one for one in watched if lit or one.reading.kind != "dc_current"], shown)
 
+    def _held(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
+        for one in wanted:
+            instrument = self.instruments[named_for(one.reading.kind, one.reading.meter)]
+            shown[one.name] = self.rig.held(one.reading.at, instrument)
+
     def _rest(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         moving = self.turning() or self.lit()
         if moving:
@@ -246,6 +251,7 @@ class Taking:
 
 
 MOMENTS: dict[str, Callable[[Taking, Sequence[Wanted], float, dict[str, str]], None]] = {
+    moment.HELD: Taking._held,
     moment.REST: Taking._rest,
     moment.NOW: Taking._now,
     moment.START: Taking._start,

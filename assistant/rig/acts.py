@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from assistant.rig import acts_branch
 from assistant.rig.machine import Machine
 from assistant.rig.part import Settings
 
@@ -29,9 +30,15 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "switch_on": ("service_switch.position",),
     "fit_switch": ("service_switch",),
     "fit_plug_fuse": ("plug_fuse",),
-    "mend_line_wire": ("branch_hot", "branch_neutral", "line_wire", "breaker.lug_ohm"),
-    "call_electrician": ("branch_hot", "branch_neutral", "breaker"),
-    "mend_line_load": ("branch_load", "board.surge_ohm", "board.leak_ohm"),
+    "mend_line_wire": ("branch_hot", "branch_neutral", "line_wire", "breaker.lug_ohm", "breaker.joint"),
+    "call_electrician": ("branch_hot", "branch_neutral", "breaker", "line_wire", "polarity"),
+    "mend_line_load": (
+        "branch_load",
+        "board.surge_ohm",
+        "board.leak_ohm",
+        "igniter.leaks_hot_ohm",
+        "blower_motor.filter_farad",
+    ),
     "fit_door_switch": ("door_switch",),
     "fit_transformer": ("transformer",),
     "set_tap": ("transformer.ratio",),
@@ -42,7 +49,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "fit_float": ("float_switch",),
     "fit_filter": ("filter",),
     "open_air_path": ("registers", "coil", "ducts"),
-    "clean_blower": ("wheel", "blower_harness.parked"),
+    "clean_blower": ("wheel", "blower_harness.parked", "blower_harness.joined_ohm"),
     "fit_limit": ("limit",),
     "mend_string": ("string",),
     "fit_pressure_switch": ("pressure_switch",),
@@ -67,7 +74,18 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "mend_board_plug": ("board_plugs",),
     "fit_board": ("board",),
     "dry_and_lead_away": ("water",),
-    "mend_wire": ("line_wire.to_ground_ohm", "branch_neutral.to_ground_ohm"),
+    "mend_wire": (
+        "line_wire.to_ground_ohm",
+        "branch_neutral.to_ground_ohm",
+        "furnace_wire",
+        "transformer_leads",
+        "blower_harness.to_ground_ohm",
+        "blower_harness.way",
+        "inducer_harness.to_ground_ohm",
+        "inducer_harness.way",
+        "igniter_harness.to_ground_ohm",
+        "igniter_harness.way",
+    ),
     "mend_rod_wire": ("flame_rod.wire_open",),
     "fit_cord": ("branch_hot", "line_wire"),
     "fit_receptacle": ("branch_hot", "branch_neutral", "line_wire"),
@@ -80,6 +98,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "set_igniter": ("igniter.place", "igniter.look"),
     "clean_air_way": ("room.dust",),
     "call_power_company": ("service",),
+    **acts_branch.RENEWS,
 }
 """Which components, or single settings, an act puts back as built."""
 LOOKS_GOOD = {"clean_rod": {"flame_rod.look": "clean"}}
@@ -133,20 +152,13 @@ def _nothing(_m: Machine) -> None:
     """Words to a customer, a bubble test on a sound joint: nothing in the machine changes."""
 
 
-def _reset_breaker(m: Machine) -> None:
-    m.v["breaker.handle"] = "on"
-    m.hands.update(tagged=False, locked=False)
-    m.e.touched()
-
-
 DEEDS: dict[str, Deed] = {
     "stat_off": _stat_off,
     "stat_on": _hands(stat="call"),
     "stat_call": _hands(stat="call"),
-    "stat_back": _hands(stat="customer"),
+    "stat_back": _hands(stat="customer", humid=False),
     "breaker_off": _hands(tagged=True),
     "branch_off": _hands(tagged=True, locked=True),
-    "breaker_on": _hands(tagged=False, locked=False),
     "open_window": _hands(window=True),
     "close_window": _hands(window=False),
     "lift_accessories": _hands(lifted=True),
@@ -154,7 +166,6 @@ DEEDS: dict[str, Deed] = {
     "lift_float": _hands(float_up=True),
     "drop_float": _hands(float_up=False),
     "watch_fuse": _nothing,
-    "reset_breaker": _reset_breaker,
     "power_cycle": _power_cycle,
     "hold_door_switch": _hands(door_on=False, held=True),
     "release_door_switch": _hands(door_on=True, held=False),
@@ -175,6 +186,7 @@ DEEDS: dict[str, Deed] = {
     "open_vent_joint": _hands(vent_open=True),
     "close_vent_joint": _hands(vent_open=False),
     "teach_customer": _nothing,
+    **acts_branch.DEEDS,
 }
 
 

@@ -32,6 +32,11 @@ class Ailment:
         machine.v.update(self.harm)
         machine.e.touched()
 
+    def leave(self, machine: Machine) -> None:
+        """How it has left the house when somebody comes."""
+        machine.v.update(self.fault.left())
+        machine.e.touched()
+
     def _due(self, time: float) -> bool:
         if self.turn is None:
             return True
@@ -68,4 +73,9 @@ class Ailment:
         """Whether every setting that it spoiled is as built."""
         if self.turn and not self.mended:
             return False
-        return all(machine.v[name] == value for name, value in self.right.items())
+        return all(machine.v[name] == value for name, value in self.right.items() if not told(name))
+
+
+def told(name: str) -> bool:
+    """Whether a setting is what people tell, or a mark that stays: nobody mends it."""
+    return name.startswith("history.") or name.endswith((".look", ".hidden"))

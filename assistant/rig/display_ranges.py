@@ -25,6 +25,8 @@ class Ranges:
 
 VOLTS = Ranges(((6.0, "V", 1, 3), (60.0, "V", 1, 2), (600.0, "V", 1, 1), (1000.0, "V", 1, 0)))
 AMPS = Ranges(((6.0, "A", 1, 2), (60.0, "A", 1, 1), (600.0, "A", 1, 0)))
+LEAKAGE = Ranges(((0.06, "mA", 1e3, 2), (0.6, "mA", 1e3, 1), (60.0, "A", 1, 2), (600.0, "A", 1, 1)))
+"""A leakage clamp."""
 MICROAMPS = Ranges(((600e-6, "uA", 1e6, 1), (6e-3, "mA", 1e3, 3)))
 OHMS = Ranges(
     (

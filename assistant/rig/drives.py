@@ -110,7 +110,7 @@ def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
                 motor.synchronous,
                 0.05 * size,
                 load,
-                v["blower_motor.drag"] * size + RUBS,
+                (v["blower_motor.drag"] + v["wheel.rubs"]) * size + RUBS,
                 seconds,
             )
         )

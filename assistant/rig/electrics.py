@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 from itertools import count
 
 from assistant.rig import wiring
+from assistant.rig.circuit import weak
 from assistant.rig.circuit.flame import rectified
 from assistant.rig.circuit.network import OPEN, Network, Solution
 from assistant.rig.part import Settings
@@ -145,6 +146,7 @@ class Electrics:
             s["valve"] = 1.0
         if v["board.blower_stuck"]:
             s["blower"] = 1.0
+        weak.follow(self)
         s["coils"] = s["inducer"] + s["igniter"] + s["valve"] + s["blower"] if self.awake else 0.0
 
     def _valve(self) -> None:

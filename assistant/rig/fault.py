@@ -57,7 +57,8 @@ class Fault:
 
     `also` are other findings that are as right (a named ambiguity, with its reason in the file). `absent`:
     the right finding while an intermittent fault is away. `house`: features that the house must have.
-    `degrees`: those that make the complaint. `trips`: what a person did not do but the fault did (a breaker).
+    `degrees`: those that make the complaint. `found`: how it has left the house (a
+    tripped breaker).
     """
 
     name: str
@@ -73,6 +74,14 @@ class Fault:
     comes_and_goes: ComesAndGoes | None = None
     absent: str | None = None
     consequence: Consequence | None = None
+    found: tuple[Deed, ...] = ()
+
+    def left(self) -> Settings:
+        """How the house stands when somebody comes, beside the fault: a breaker that has tripped."""
+        given: Settings = {}
+        for deed in self.found:
+            given.update(deed.settings(NOMINAL))
+        return given
 
     def settings(self, degree: str = NOMINAL) -> Settings:
         """What the fault sets, its consequence not counted. Raises KeyError for a degree that is none."""

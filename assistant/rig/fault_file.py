@@ -82,6 +82,7 @@ def _fault(name: str, form: Form) -> Fault | None:
     house = _house(form)
     turns = _turns(form)
     consequence = _consequence(form, name)
+    found = _deeds(form, f"fault '{name}'", "found")
     degrees = _degrees(form, deeds)
     form.close()
     if turns and not absent:
@@ -106,16 +107,17 @@ def _fault(name: str, form: Form) -> Fault | None:
         turns,
         absent.value if absent else None,
         consequence,
+        found,
     )
 
 
-def _deeds(form: Form, what: str) -> tuple[Deed, ...]:
-    node = form.get("change", need=True)
+def _deeds(form: Form, what: str, field: str = "change") -> tuple[Deed, ...]:
+    node = form.get(field, need=field == "change")
     if node is None:
         return ()
     if not isinstance(node, Items) or not node.items:
         form.problems.add(
-            node.place, "type", f"'change' of {what} is a list such as [{{part: igniter, change: open}}]"
+            node.place, "type", f"'{field}' of {what} is a list such as [{{part: igniter, change: open}}]"
         )
         return ()
     deeds = []

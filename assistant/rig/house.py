@@ -74,6 +74,10 @@ class Rig:
         self._pass(IDLE)
         self.machine.hands["stat"] = "customer"
         self._pass(arrives_after)
+        if self.ailment:
+            self.ailment.leave(self.machine)
+        v = self.machine.v
+        self.machine.branch.found = {"handle": v["breaker.handle"], "device": v["ground_fault.in"]}
         self._told, self._begun = len(self.machine.events), self.machine.time
 
     @property
@@ -103,15 +107,26 @@ class Rig:
 
     def plate(self) -> dict[str, float]:
         """The rating plate in SI, by the names of house.yaml."""
-        return self.unit.plate()
+        v = self.machine.v
+        return {
+            **self.unit.plate(),
+            "breaker_rating": float(v["breaker.rating"]),
+            "wire_carries": float(v["branch_hot.carries"]),
+        }
 
     def see(self, thing: str) -> str:
         """What `thing` of house.yaml looks like now. Raises KeyError for one that is not in this house."""
         if thing == "five_starts":
             return "all lit" if self._starts(5) == 5 else "one failed"
+        if thing == "starts.twenty":
+            return "all held" if self._fan_starts(20) else "one opened it"
         if thing == "cycles":
             return "both ran" if self._starts(2) == 2 else "one failed"
         return LOOKS[thing](self.machine)
+
+    def held(self, points: Sequence[str], instrument: Instrument) -> str:
+        """The highest value that a clamp shows which was left on a wire."""
+        return self.taking.held(points, instrument)
 
     def measure(self, kind: str, points: Sequence[str], instrument: Instrument | None = None) -> str:
         """The text that the instrument shows. Raises CannotMeasure where there is nothing to measure."""
@@ -174,6 +189,19 @@ class Rig:
         return good
 
 
+    def _fan_starts(self, count: int) -> bool:
+        """Whether the breaker holds so many starts of the blower by its fan switch."""
+        hands, held = self.machine.hands, self.machine.hands["fan"]
+        for _ in range(count):
+            for fan in ("on", "auto"):
+                hands["fan"] = fan
+                self._pass(30)
+            if self.see("breaker.closed") != "holds":
+                break
+        hands["fan"] = held
+        return self.see("breaker.closed") == "holds"
+
+
 def built(unit: Unit) -> Settings:
     """All settings of a house as it was built for that unit."""
     given = settings_of(COMPONENTS)
@@ -184,12 +212,13 @@ def built(unit: Unit) -> Settings:
             "plug_fuse.fitted": int(unit.features["plug_fuse"] == "yes"),
             "zone_panel.fitted": int(unit.features["zone_panel"] == "yes"),
             "transformer.va": unit.transformer_va,
+            "branch_load.fitted": int(unit.features["others"] == "pump"),
             "service.volts": 120.0,
         }
     )
     return given
 
 
-def plate_text(unit: Unit, name: str, plate_unit: str) -> str:
+def plate_text(rig: Rig, name: str, plate_unit: str) -> str:
     """A plate value as a person types it."""
-    return f"{from_si(unit.plate()[name], plate_unit):.6g}"
+    return f"{from_si(rig.plate()[name], plate_unit):.6g}"

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from assistant.rig import drives, wiring
+from assistant.rig import branch, drives, wiring
 from assistant.rig.air.blower import Air
 from assistant.rig.air.zoning import Zoning
 from assistant.rig.burner import fire as burning
@@ -59,6 +59,18 @@ class Machine:
             "rod_off": False,
             "leak_checked": True,
             "bubbles": False,
+            "fan": "auto",
+            "plugged": 3,
+            "others": True,
+            "moved": False,
+            "board_off": False,
+            "apart": False,
+            "white_off": False,
+            "warm_air": False,
+            "rain": False,
+            "humid": False,
+            "wheel_off": False,
+            "mode": "",
         }
         self.igniter = 293.0
         self.inducer_slip = self.blower_slip = 1.0
@@ -79,6 +91,7 @@ class Machine:
         self.airs: dict[tuple, Air] = Known()
         self.drawn: tuple | None = None
         self._was: dict[str, bool] = {}
+        self.branch = branch.Branch()
 
     # -- what contacts are told by heat, air, water and hands
 
@@ -101,6 +114,7 @@ class Machine:
         s["breaker"] = float(not self.hands["locked"])
         s["switch"] = float(not self.hands["tagged"])
         s["loads_lifted"] = float(self.hands["lifted"])
+        branch.contacts(self)
         stamp = self.unit.stamp * v["pressure_switch.shift"]
         hose, box = self.hoses()
         pull = box - hose
@@ -126,8 +140,12 @@ class Machine:
             # A person who sets it sees mode and lock and puts them right for the test.
             calling = not v["thermostat.locked"]
         e.stat_wants["w"] = float(calling)
+        cools = self.hands["stat"] == "cool"
+        e.stat_wants["y"] = float(cools)
         e.stat_wants["g"] = float(
-            v["thermostat.fan"] == "on"
+            self.hands["fan"] == "on"
+            or cools
+            or v["thermostat.fan"] == "on"
             or (v["thermostat.fan"] == "circulate" and self.time % 3600 < 1200)
             or bool(v["thermostat.humidity_fan"] and v["humidifier.demand"])
         )
@@ -148,6 +166,7 @@ class Machine:
         drives.blower(self, seconds)
         self._burn(seconds)
         self._water(seconds)
+        branch.step(self, seconds)
         protection.step(self, seconds)
         self._notice()
 

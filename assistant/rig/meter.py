@@ -14,11 +14,13 @@ from random import Random
 from assistant.quantity.instrument import Instrument
 from assistant.quantity.kind import KINDS
 from assistant.rig import display_ranges as shown
+from assistant.rig.circuit import weak
 from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
 from assistant.rig.machine import Machine
 from assistant.rig.points import (
     AIR,
     BEHIND_PLUG,
+    CABLE_WHITE,
     CLAMPS,
     PRESSURES,
     TWISTED,
@@ -27,6 +29,9 @@ from assistant.rig.points import (
     ohm_branches,
 )
 
+TESTER_VOLTS = 500.0
+LEAKAGE_STEP = 1e-5
+"""A of a leakage clamp's last digit."""
 LIVE = 0.8
 """More than this across the leads upsets ohms, V."""
 KIT: dict[str, Instrument] = {
@@ -80,7 +85,7 @@ class Taking:
         top = kit.range_top.get(kind)
         return shown.text(kind, self._with_error(kind, value, kit), top)
 
-    def _with_error(self, kind: str, value: float, kit: Instrument) -> float:
+    def _with_error(self, kind: str, value: float, kit: Instrument, step: float | None = None) -> float:
         if self.exact or not (kit.percent.get(kind) or kit.counts.get(kind)):
             return value
         key = (kit.name, kind)
@@ -88,7 +93,7 @@ class Taking:
             self._errors[key] = (self.random.uniform(-1, 1), self.random.uniform(-1, 1))
         of_reading, of_count = self._errors[key]
         reading = value - 255.372 if kind == "temperature" else value  # percent of the number shown in F
-        step = shown.step(kind, value)
+        step = shown.step(kind, value) if step is None else step
         off = abs(reading) * of_reading * kit.percent.get(kind, 0.0) / 100
         off += of_count * kit.counts.get(kind, 0.0) * step
         return value + off if KINDS[kind].can_be_negative else max(value + off, 0.0)
@@ -128,7 +133,8 @@ class Taking:
         pair = frozenset((a, b))
         only, without = ohm_branches(self.m, a, b), UNPLUGGED.get(pair, ())
         if only is not None:
-            a, b = BEHIND_PLUG.get(a, a), BEHIND_PLUG.get(b, b)
+            white = CABLE_WHITE.get(pair, {})
+            a, b = (white.get(p, BEHIND_PLUG.get(p, p)) for p in (a, b))
         return self.m.e.ohms(a, b, only, without, TWISTED.get(pair)) + kit.lead_resistance
 
     def _added_coil(self, kit: Instrument) -> float:
@@ -147,9 +153,19 @@ class Taking:
         return max(abs(loaded.between(x, y)) for x, y in pairs) > LIVE
 
     def _insulation(self, points: tuple[str, ...], kit: Instrument) -> float | str:
-        return self._ohms(points, Instrument(kit.name, kit.covers))
+        """At 500 V: what an ohmmeter's few volts do not reach lets go."""
+        found = self._ohms(points, Instrument(kit.name, kit.covers))
+        if isinstance(found, str):
+            return found
+        broken = weak.ohms_at(self.m.e, ohm_branches(self.m, *self._two(points)), TESTER_VOLTS)
+        return found if broken is None else min(found, broken)
 
-    def _clamp(self, points: tuple[str, ...], _kit: Instrument) -> float:
+    def _clamp(self, points: tuple[str, ...], _kit: Instrument) -> float | str:
+        if len(points) == 2:
+            with self.m.watched(None):
+                solution = self.m.e.solve()
+                out, back = solution.current("line_wire"), solution.current("branch_neutral")
+            return shown.LEAKAGE.show(self._with_error("ac_current", abs(out - back), _kit, LEAKAGE_STEP))
         name = CLAMPS.get(points[0]) if points else None
         if name is None:
             raise CannotMeasure(f"no wire to clamp at {', '.join(points) or 'no point'}")
@@ -173,6 +189,11 @@ class Taking:
     def _frequency(self, points: tuple[str, ...], _kit: Instrument) -> float:
         a, b = self._two(points)
         return self.m.unit.frequency if self.m.e.volts(a, b) > 0.5 else 0.0
+
+    def held(self, points: Sequence[str], kit: Instrument) -> str:
+        """The highest value of a clamp that was left on a wire since the branch was last closed."""
+        peak = self.m.branch.peak.get(CLAMPS.get(points[0], ""), 0.0)
+        return shown.text("ac_current", self._with_error("ac_current", peak, kit))
 
     # -- gas, vent, air, room
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from assistant.rig.branch import FACE_SHARE, NEIGHBOUR
 from assistant.rig.burner.vent import ROOM
 from assistant.rig.machine import CROSSES_AFTER, Machine
 
@@ -76,6 +77,8 @@ AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
     **{("airflow", f"register.{zone}"): _register(zone) for zone in ("1", "2", "3")},
     ("duration", "cabinet"): _lights_after,
     ("length", "drain.pan"): lambda m: m.v["drain.level"],
+    ("temperature", "breaker.face"): lambda m: m.v["room.temperature"] + FACE_SHARE * m.branch.body,
+    ("temperature", "neighbour.face"): lambda m: m.v["room.temperature"] + NEIGHBOUR,
     ("power", "blower.line"): lambda m: abs(m.e.solve().power("electronics").real),
 }
 
@@ -105,13 +108,22 @@ CLAMPS = {
     "stat.w": "cable_w",
     "primary.line": "primary_pin",
     "ground": "ground_wire",
+    "accessory.line": "accessory_plug",
 }
 """Point -> the branch whose wire a clamp goes round there."""
 
 _PRIMARY = ("primary_winding", "transformer")
 _SECONDARY = ("secondary_winding", "transformer")
 _INDUCER = ("inducer_main", "inducer", "inducer_short", "inducer_capacitor")
-_BLOWER = ("blower_main", "blower", "electronics", "capacitor_lead", "capacitor", "blower_aux")
+_BLOWER = (
+    "blower_main",
+    "blower",
+    "electronics",
+    "capacitor_lead",
+    "capacitor",
+    "blower_aux",
+    "blower_short",
+)
 _FIELD = (
     "cable_r",
     "cable_w",
@@ -133,6 +145,11 @@ _FIELD = (
 _OUTDOOR = ("outdoor_coil", "outdoor_return", "y_c_short")
 _CABLE = ("float_lead", "float_switch", "cable_r", "cable_w", "r_w_short")
 _FRAME = ("burner_bond",)
+_BOARD = ("board_leak", "board_weak", "film_board", *_FRAME)
+_RUN = ("line_wire", "line_wire_ground", "film_run", "ground_wire")
+_CABLE_IN = ("cable_ground", "cable_weak", "ground_wire")
+_IGNITER = ("igniter", "igniter_short", "igniter_plug")
+_MODULE = ("module_ground", "bridge", "half_ground", "motor_frame")
 
 LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
     frozenset(pair): branches
@@ -149,7 +166,7 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("primary.line", "primary.neutral"), _PRIMARY),
         (("secondary.r", "secondary.c"), _SECONDARY),
         (("inducer.line", "inducer.neutral"), _INDUCER),
-        (("igniter.line", "igniter.neutral"), ("igniter",)),
+        (("igniter.line", "igniter.neutral"), ("igniter", "igniter_short")),
         (("blower.line", "blower.neutral"), _BLOWER),
         (("valve.hot", "valve.common"), ("valve_coil",)),
         (("rod", "cabinet"), ("rod_leak",)),
@@ -163,27 +180,42 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("y", "c"), _OUTDOOR),
         (("board.inducer", "inducer.line"), ("inducer_hot",)),
         (("board.igniter", "igniter.line"), ("igniter_hot",)),
+        (("accessory.line", "accessory.neutral"), ("accessory", "accessory_short")),
+        (("accessory.line", "ground"), ("accessory_ground", "others_weak")),
+        (("board.line", "ground"), _BOARD),
+        (("board.line", "cabinet"), ()),
+        (("board.line", "board.neutral"), ("surge",)),
+        (("switch.load", "ground"), _RUN),
+        (("switch.load", "box.neutral"), ("line_wire", "run_across")),
+        (("switch.feed", "ground"), _CABLE_IN),
+        (("switch.feed", "box.neutral"), ("cable_across", "branch_neutral")),
+        (("motor.one", "motor.shell"), ("half_ground",)),
         (("board.valve", "valve.hot"), ("valve_hot",)),
     )
 }
 """What is between two points with its leads off."""
 LOADS = {
-    "inducer.line": (*_INDUCER, "inducer_leak"),
-    "inducer.neutral": (*_INDUCER, "inducer_leak"),
-    "blower.line": (*_BLOWER, "blower_leak"),
-    "blower.neutral": (*_BLOWER, "blower_leak"),
-    "igniter.line": ("igniter", "igniter_leak"),
-    "igniter.neutral": ("igniter", "igniter_leak"),
-    "primary.line": (*_PRIMARY, "primary_leak"),
+    "inducer.line": (*_INDUCER, "inducer_plug", "inducer_leak", "inducer_weak", "inducer_lead_ground"),
+    "inducer.neutral": (*_INDUCER, "inducer_plug", "inducer_leak", "inducer_weak", "inducer_lead_ground"),
+    "blower.line": (*_BLOWER, *_MODULE, "blower_leak", "blower_weak", "blower_lead_ground"),
+    "blower.neutral": (*_BLOWER, *_MODULE, "blower_leak", "blower_weak", "blower_lead_ground"),
+    "igniter.line": (*_IGNITER, "igniter_leak", "igniter_lead_ground"),
+    "igniter.neutral": (*_IGNITER, "igniter_leak", "igniter_lead_ground"),
+    "primary.line": (*_PRIMARY, "primary_leak", "primary_lead_ground"),
+    "primary.neutral": (*_PRIMARY, "primary_leak", "primary_lead_ground"),
 }
 """A load's plug off, read to the metal round it."""
 BEHIND_PLUG = {"inducer.line": "inducer.pin", "igniter.line": "igniter.pin"}
 """With a plug off, its load is read at the load's own pins."""
 UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
-    frozenset(("box.line", other)): ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "branch_load")
+    frozenset(("box.line", other)): ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "accessory_plug")
     for other in ("box.neutral", "ground")
 }
 """The furnace's own wiring: every load's plug off."""
+CABLE_WHITE: dict[frozenset[str], dict[str, str]] = {
+    frozenset((hot, "box.neutral")): {"box.neutral": "run.neutral"} for hot in ("switch.load", "switch.feed")
+}
+"""With the splices in the junction box apart, white is the cable's own."""
 TWISTED: dict[frozenset[str], tuple[str, str]] = {frozenset(("r", "w")): ("stat.r", "stat.w")}
 """Two wires twisted together at their far end for the reading."""
 

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from assistant.rig.burner import fire
 from assistant.rig.drives import COLLECTOR
 from assistant.rig.machine import Machine
+from assistant.rig.see_branch import LOOKS as OF_THE_BRANCH
 
 Look = Callable[[Machine], str]
 
@@ -188,6 +189,7 @@ def _coil(m: Machine) -> str:
 
 
 LOOKS: dict[str, Look] = {
+    **OF_THE_BRANCH,
     "heater.kind": lambda _m: "gas with inducer and hot surface igniter",
     "code_light": _code,
     "stat.display": _stat,

@@ -20,8 +20,13 @@ FEATURES = {
     "blower": ("psc", "electronic"),
     "aux": ("blower compartment", "vent or spill switch", "fusible link"),
     "meter": ("yes", "no"),
+    "panel_cover": ("ours to open", "not ours"),
+    "others": ("none", "pump"),
 }
 """What a house can have; the first is how the reference house is built."""
+BLOWER_AMPS, BLOWER_MICROFARADS, REFERENCE_FLOW = 4.0, 10.0, 0.559
+"""Of the reference's blower motor."""
+BOARD_AMPS, MOST_BREAKER = 0.6, 20.0
 PLAIN = {name: values[0] for name, values in FEATURES.items()}
 
 
@@ -74,6 +79,16 @@ class Unit:
         """Air that makes that rise, m3/s of standard air: heat over density, specific heat and rise."""
         return self.input * self.efficiency / (1.2014 * 1005.0 * self.design_rise)
 
+    @property
+    def blower_size(self) -> float:
+        """Power of its blower motor against the reference's."""
+        return self.design_flow / REFERENCE_FLOW
+
+    @property
+    def blower_amps(self) -> float:
+        """On the blower motor's plate: a little more than its ducts ask of it."""
+        return round(BLOWER_AMPS * self.blower_size, 1)
+
     def plate(self) -> dict[str, float]:
         """The rating plate, by the names of house.yaml, in SI."""
         return {
@@ -92,6 +107,10 @@ class Unit:
             "meter_dial": self.dial,
             "heating_value": self.heating_value,
             "transformer_va": self.transformer_va,
+            "blower_amps": self.blower_amps,
+            "capacitor_plate": round(BLOWER_MICROFARADS * self.blower_size, 1) * 1e-6,
+            "min_circuit": round(1.25 * self.blower_amps + self.inducer_amps + BOARD_AMPS, 1),
+            "max_breaker": MOST_BREAKER,
         }
 
 

@@ -53,15 +53,16 @@ def curve(share: float) -> float:
 def path(unit: Unit, v: Settings, runs: tuple[Run, ...], bypass: Bypass | None) -> Path:
     """Return, filter, coil and the ducts behind the plenum, as they stand."""
     rated, flow = unit.static_rated, unit.design_flow
-    ducts = shut(v["ducts.small"]) * shut(v["registers.shut"])
+    ducts = shut(v["ducts.small"]) * shut(v["registers.shut"]) * (1 - v["ducts.apart"])
     coil = COIL * rated / flow**2 * shut(v["coil.matted"]) if v["coil.fitted"] else 0.0
-    strainer = (FILTER * rated * shut(v["filter.clog"]), flow, 1.5)
+    strainer = (FILTER * rated * shut(v["filter.clog"]) * (1 - v["ducts.apart"]), flow, 1.5)
     return Path(RETURN * rated / flow**2 * ducts, strainer, coil, runs, bypass)
 
 
 def supply_drop(unit: Unit, v: Settings) -> float:
     """Drop of the supply ducts at design flow with every damper open, Pa."""
-    return SUPPLY * unit.static_rated * shut(v["ducts.small"]) * shut(v["registers.shut"])
+    ducts = shut(v["ducts.small"]) * shut(v["registers.shut"]) * (1 - v["ducts.apart"])
+    return SUPPLY * unit.static_rated * ducts
 
 
 def at_turns(unit: Unit, v: Settings, turns: float, ducts: Path) -> Air:

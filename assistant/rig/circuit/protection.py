@@ -9,8 +9,10 @@ from __future__ import annotations
 import math
 
 BREAKER_TRIPS, BREAKER_SECONDS, MAGNET = 1.3, 100.0, 8.0
-LUG_WATTS = 6.0
-"""Watts in a terminal that warm a small breaker as much as its rated current does (reasoned)."""
+LUG_KELVIN = 40.0
+"""K that a bad terminal warms the breaker's body by where it heats it as much as its rated current does
+(reasoned: a breaker is rated in 40 C).
+"""
 FUSE_BLOWS, FUSE_SECONDS = 1.8, 2.0
 PLUG_BLOWS, PLUG_SECONDS = 1.6, 12.0
 
@@ -30,7 +32,7 @@ def step(machine, seconds: float) -> None:
     solution = e.solve()
     line = abs(solution.current("breaker"))
     share = line / (v["breaker.rating"] * v["breaker.trips_at"])
-    lug = line**2 * v["breaker.lug_ohm"] / LUG_WATTS
+    lug = machine.branch.lug / LUG_KELVIN
     machine.breaker_heat = heated(machine.breaker_heat, share, BREAKER_SECONDS, seconds, lug)
     if v["breaker.handle"] == "on" and (machine.breaker_heat > BREAKER_TRIPS or share > MAGNET):
         v["breaker.handle"] = "tripped"

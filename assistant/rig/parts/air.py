@@ -1,6 +1,7 @@
 """Blower, filter, coil and ducts."""
 
 from assistant.rig.part import Component, change, graded
+from assistant.rig.parts.branch import leads
 
 COMPONENTS = (
     Component(
@@ -16,6 +17,11 @@ COMPONENTS = (
             "module_short": 0,
             "overload": 0,
             "reversed": 0,
+            "short_ohm": 1e10,
+            "lets_go": 1e9,
+            "module_leak_ohm": 1e10,
+            "half_leak_ohm": 1e10,
+            "filter_farad": 0.0,
         },
         {
             "open": change("its main winding is open", nominal={"main_open": 1}),
@@ -27,6 +33,23 @@ COMPONENTS = (
             "module dead": change("its electronics are dead", nominal={"module_dead": 1}),
             "module shorted": change("its electronics are shorted at the line", nominal={"module_short": 1}),
             "reversed": change("it turns the wrong way", nominal={"reversed": 1}),
+            "shorted": graded("its winding is shorted from wire to wire", "short_ohm", 0.6, 0.3, 0.1),
+            "weak insulation": graded(
+                "its insulation breaks down at line voltage", "lets_go", 140.0, 90.0, 40.0
+            ),
+            "module to ground": graded(
+                "its electronics are shorted to the case", "module_leak_ohm", 2.0, 0.3, 0.1
+            ),
+            "half to ground": graded(
+                "the windings behind its electronics are grounded", "half_leak_ohm", 2.0, 0.3, 0.1
+            ),
+            "module leaks": graded(
+                "the filter of its electronics passes current to ground",
+                "filter_farad",
+                1.02e-7,
+                1.1e-7,
+                1.18e-7,
+            ),
         },
     ),
     Component(
@@ -42,7 +65,16 @@ COMPONENTS = (
     Component(
         "blower_harness",
         "wiring of the blower",
-        {"hot_open": 0, "neutral_open": 0, "command_open": 0, "parked": 0, "look": "tight and bright"},
+        {
+            "hot_open": 0,
+            "neutral_open": 0,
+            "command_open": 0,
+            "parked": 0,
+            "look": "tight and bright",
+            "to_ground_ohm": 1e10,
+            "way": "clear of everything",
+            "joined_ohm": 1e10,
+        },
         {
             "hot open": change(
                 "its heat tap's lead is off", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
@@ -55,12 +87,19 @@ COMPONENTS = (
                 "its command wire is off", nominal={"command_open": 1, "look": "pin backed out or burnt"}
             ),
             "wrong tap": change("its heat lead is on a parked tap", nominal={"parked": 1}),
+            **leads("its hot lead is pinched under the blower's bracket"),
+            "two taps fed": change(
+                "two speed leads are fed at once, the turns between them short each other",
+                {"joined_ohm": 38.0, "history.work": "motor or wheel or speed changed"},
+                {"joined_ohm": 30.0, "history.work": "motor or wheel or speed changed"},
+                {"joined_ohm": 24.0, "history.work": "motor or wheel or speed changed"},
+            ),
         },
     ),
     Component(
         "wheel",
         "blower wheel",
-        {"caked": 0.0, "slips": 0.0, "jammed": 0, "look": "clean and tight"},
+        {"caked": 0.0, "slips": 0.0, "jammed": 0, "rubs": 0.0, "look": "clean and tight"},
         {
             "caked": change(
                 "its blades are caked",
@@ -72,7 +111,20 @@ COMPONENTS = (
                 "its set screw is loose", nominal={"slips": 1.0, "look": "slipping on the shaft"}
             ),
             "jammed": change("something holds it", nominal={"jammed": 1}),
-            "bracket left": change("the shipping bracket was left on", nominal={"jammed": 1}),
+            "bracket left": change(
+                "the shipping bracket was left on",
+                nominal={"jammed": 2, "history.work": "motor or wheel or speed changed"},
+            ),
+            "rubs": change(
+                "it has walked on its shaft and rubs on its housing",
+                {"rubs": 0.9, "history.work": "motor or wheel or speed changed"},
+                {"rubs": 1.3, "history.work": "motor or wheel or speed changed"},
+                {"rubs": 1.7, "history.work": "motor or wheel or speed changed"},
+            ),
+            "against its housing": change(
+                "it has walked on its shaft and is wedged against its housing",
+                nominal={"jammed": 3, "history.work": "motor or wheel or speed changed"},
+            ),
         },
     ),
     Component(
@@ -96,7 +148,15 @@ COMPONENTS = (
     Component(
         "ducts",
         "ducts",
-        {"small": 0.0},
-        {"small": graded("they are too small for this blower", "small", 0.3, 0.45, 0.6)},
+        {"small": 0.0, "apart": 0.0},
+        {
+            "apart": change(
+                "the supply duct is off and the filter slot stands open",
+                {"apart": 0.6, "history.work": "door or filter or duct left so"},
+                {"apart": 0.8, "history.work": "door or filter or duct left so"},
+                {"apart": 0.9, "history.work": "door or filter or duct left so"},
+            ),
+            "small": graded("they are too small for this blower", "small", 0.3, 0.45, 0.6),
+        },
     ),
 )

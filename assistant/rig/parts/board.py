@@ -24,6 +24,8 @@ COMPONENTS = (
             "rod_dead": 0,
             "drop_out": 0.8e-6,
             "leak_ohm": 1e10,
+            "lets_go": 1e9,
+            "look": "whole",
         },
         {
             "dead": change("it does nothing although it is fed", nominal={"dead": 1}),
@@ -41,6 +43,17 @@ COMPONENTS = (
                 "its blower relay's contacts are burnt", "relay_ohm", 2.0, 8.0, 40.0
             ),
             "surge device shorted": graded("its surge disc is shorted", "surge_ohm", 5.0, 0.3, 0.1),
+            "surge part burnt": change(
+                "its surge part has burnt to a short, and shows it",
+                {"surge_ohm": 5.0, "look": "burnt"},
+                {"surge_ohm": 0.3, "look": "burnt"},
+                {"surge_ohm": 0.1, "look": "burnt"},
+            ),
+            "surge part to ground": graded("its surge part is shorted to ground", "leak_ohm", 2.0, 0.3, 0.1),
+            "ruined by water": graded("water has eaten its insulation", "leak_ohm", 2.0, 0.4, 0.1),
+            "weak insulation": change(
+                "its insulation breaks down at line voltage", nominal={"lets_go": 60.0}
+            ),
             "wet": graded("a wet track from hot to ground on it", "leak_ohm", 3e4, 60.0, 8.0),
         },
     ),
@@ -72,8 +85,24 @@ COMPONENTS = (
     Component(
         "water",
         "water where it should not be",
-        {"from": "dry", "on_board": 0, "on_motor": 0},
+        {"from": "dry", "on_board": 0, "on_motor": 0, "on_run": 0, "depth": 0.0},
         {
+            "drips on the board from the cooling coil": change(
+                "the coil's pan drips onto the board",
+                nominal={"from": "from cooling coil or pan", "on_board": 1, "drain.blocked": 1},
+            ),
+            "drips on the board from the humidifier": change(
+                "the humidifier drips onto the board", nominal={"from": "from humidifier", "on_board": 1}
+            ),
+            "drips on the board from the vent": change(
+                "condensate drips onto the board", nominal={"from": "from vent or condensate", "on_board": 1}
+            ),
+            "runs into a box of the branch": change(
+                "rain runs into a box of the branch", nominal={"from": "from roof or outside", "on_run": 1}
+            ),
+            "flood": change(
+                "the controls stand in water", nominal={"from": "from roof or outside", "depth": 0.2}
+            ),
             "from cooling coil": change(
                 "the coil's pan runs over onto the controls", nominal={"from": "from cooling coil or pan"}
             ),

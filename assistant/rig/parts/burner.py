@@ -1,6 +1,7 @@
 """Gas supply, valve, burners, igniter and flame rod."""
 
 from assistant.rig.part import Component, change, graded
+from assistant.rig.parts.branch import HEAT, leads
 
 COMPONENTS = (
     Component(
@@ -90,8 +91,33 @@ COMPONENTS = (
     Component(
         "igniter",
         "hot surface igniter",
-        {"cold_ohm": 60.0, "open": 0, "place": 0.0, "leak_ohm": 1e10, "look": "nothing unusual"},
         {
+            "cold_ohm": 60.0,
+            "open": 0,
+            "place": 0.0,
+            "leak_ohm": 1e10,
+            "short_ohm": 1e10,
+            "touches_hot": 0,
+            "leaks_hot_ohm": 1e10,
+            "look": "nothing unusual",
+        },
+        {
+            "touches its bracket": change(
+                "cracked, it leans on its bracket",
+                {"leak_ohm": 2.0, "look": "loose or out of place"},
+                {"leak_ohm": 0.3, "look": "loose or out of place"},
+                {"leak_ohm": 0.1, "look": "loose or out of place"},
+            ),
+            "shorted": change(
+                "it is shorted from lead to lead",
+                {"short_ohm": 0.6, "look": "oily or touched"},
+                {"short_ohm": 0.3, "look": "oily or touched"},
+                {"short_ohm": 0.1, "look": "oily or touched"},
+            ),
+            "touches when hot": change("it bends onto its bracket as it glows", nominal={"touches_hot": 1}),
+            "leaks when hot": graded(
+                "its body passes current to ground as it glows", "leaks_hot_ohm", 11000.0, 10400.0, 9800.0
+            ),
             "open": change("it is broken", nominal={"open": 1}),
             "resistance": graded("it has aged and stays too cold", "cold_ohm", 185.0, 220.0, 400.0),
             "out of place": change(
@@ -106,8 +132,16 @@ COMPONENTS = (
     Component(
         "igniter_harness",
         "wiring of the igniter",
-        {"hot_open": 0, "neutral_open": 0, "plug_open": 0, "look": "tight and bright"},
         {
+            "hot_open": 0,
+            "neutral_open": 0,
+            "plug_open": 0,
+            "look": "tight and bright",
+            "to_ground_ohm": 1e10,
+            "way": "clear of everything",
+        },
+        {
+            **leads("its lead lies on the burner box", HEAT),
             "hot open": change(
                 "its hot wire is broken", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
             ),

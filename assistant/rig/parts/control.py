@@ -26,6 +26,7 @@ COMPONENTS = (
                 {"primary_ohm": 0.8, "core_ohm": 0.6},
                 {"primary_ohm": 0.2, "core_ohm": 0.2},
             ),
+            "grounded": graded("its primary is grounded to its core", "leak_ohm", 2.0, 0.3, 0.1),
             "wrong tap": change("its primary is on the 240 V tap", nominal={"ratio": 0.11}),
         },
     ),

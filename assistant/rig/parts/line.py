@@ -3,6 +3,9 @@
 from assistant.rig.part import Component, change, graded
 
 OPEN = {"nominal": {"open": 1}}
+LOOSE = "push-in or never tight"
+EDGE = "over an edge or under a screw"
+HURT = "gnawed or drilled or stapled"
 
 COMPONENTS = (
     Component(
@@ -21,33 +24,112 @@ COMPONENTS = (
     Component(
         "breaker",
         "branch breaker",
-        {"rating": 15.0, "open": 0, "ohm": 0.01, "trips_at": 1.0, "handle": "on", "lug_ohm": 0.002},
+        {
+            "rating": 15.0,
+            "open": 0,
+            "ohm": 0.01,
+            "trips_at": 1.0,
+            "handle": "on",
+            "hides": 0,
+            "lug_ohm": 0.002,
+            "joint": "nothing unusual",
+        },
         {
             "open": change("its contacts do not close although the handle is on", nominal={"open": 1}),
             "tripped": change("it has tripped", nominal={"handle": "tripped"}),
             "off": change("its handle is off", nominal={"handle": "off"}),
+            "switched off by mistake": change(
+                "somebody switched it off",
+                nominal={"handle": "off", "service_switch.by": "somebody by mistake"},
+            ),
             "weak": graded("it trips at a share of its rating", "trips_at", 0.28, 0.24, 0.15),
-            "loose lug": graded("a loose or burnt terminal at the breaker", "lug_ohm", 0.15, 0.5, 2.0),
-            "wrong size": change("smaller than the plate asks", nominal={"rating": 5.0}),
+            "loose lug": change(
+                "a loose or burnt terminal at the breaker",
+                {"lug_ohm": 0.15, "joint": LOOSE},
+                {"lug_ohm": 0.5, "joint": LOOSE},
+                {"lug_ohm": 2.0, "joint": LOOSE},
+            ),
+            "warm lug": change(
+                "its terminal was never tight",
+                {"lug_ohm": 0.07, "joint": LOOSE},
+                {"lug_ohm": 0.09, "joint": LOOSE},
+                {"lug_ohm": 0.11, "joint": LOOSE},
+            ),
+            "beaten": change(
+                "it was closed many times onto faults", nominal={"joint": "closed many times onto faults"}
+            ),
+            "hides its trips": change("its handle looks on when it has tripped", nominal={"hides": 1}),
+            "wrong size": change(
+                "smaller than the plate asks",
+                nominal={"rating": 5.0, "history.work": "breaker or wire or device changed"},
+            ),
+            "too big for its wire": change(
+                "bigger than its wire carries",
+                nominal={"rating": 20.0, "history.work": "breaker or wire or device changed"},
+            ),
+            "too big": change(
+                "bigger than the plate allows",
+                nominal={"rating": 30.0, "history.work": "breaker or wire or device changed"},
+            ),
         },
     ),
     Component(
         "branch_hot",
         "hot wire from the panel to the service switch",
-        {"ohm": 0.08, "open": 0},
+        {
+            "ohm": 0.08,
+            "open": 0,
+            "to_ground_ohm": 1e10,
+            "across_ohm": 1e10,
+            "lets_go": 1e9,
+            "arcs": 0,
+            "carries": 15.0,
+            "joint": "nothing unusual",
+            "way": "clear of everything",
+        },
         {
             "open": change("it is broken", nominal={"open": 1}),
             "resistance": graded("a bad splice in it", "ohm", 2.0, 4.0, 8.0),
+            "bad joint": change(
+                "a push-in joint in it has burnt",
+                {"ohm": 1.2, "joint": LOOSE},
+                {"ohm": 2.0, "joint": LOOSE},
+                {"ohm": 3.0, "joint": LOOSE},
+            ),
+            "came apart": change("a splice in it burnt open", nominal={"open": 1, "joint": LOOSE}),
+            "to ground": change(
+                "a staple or nail took it to ground",
+                {"to_ground_ohm": 3.0, "way": HURT},
+                {"to_ground_ohm": 0.3, "way": HURT},
+                {"to_ground_ohm": 0.05, "way": HURT},
+            ),
+            "across": change(
+                "a nail joins it to the neutral",
+                {"across_ohm": 2.0, "way": HURT},
+                {"across_ohm": 0.3, "way": HURT},
+                {"across_ohm": 0.05, "way": HURT},
+            ),
+            "weak insulation": change(
+                "its insulation breaks down at line voltage", nominal={"lets_go": 60.0}
+            ),
+            "arcs": change("a joint in it arcs", nominal={"arcs": 1, "joint": LOOSE}),
         },
     ),
     Component(
         "branch_neutral",
         "neutral wire from the panel to the furnace",
-        {"ohm": 0.08, "open": 0, "to_ground_ohm": 1e10},
+        {"ohm": 0.08, "open": 0, "to_ground_ohm": 1e10, "shared_ohm": 1e10, "way": "clear of everything"},
         {
             "open": change("it is broken", nominal={"open": 1}),
             "resistance": graded("a bad splice in it", "ohm", 2.0, 4.0, 8.0),
             "to ground": change("it touches ground beyond the panel", nominal={"to_ground_ohm": 0.1}),
+            "pinched": change(
+                "a staple or edge took it to ground",
+                {"to_ground_ohm": 2.0, "way": HURT},
+                {"to_ground_ohm": 0.3, "way": HURT},
+                {"to_ground_ohm": 0.05, "way": HURT},
+            ),
+            "shared": graded("another circuit uses it too", "shared_ohm", 120.0, 60.0, 40.0),
         },
     ),
     Component(
@@ -80,11 +162,28 @@ COMPONENTS = (
     Component(
         "line_wire",
         "hot wire from the service switch to the furnace",
-        {"ohm": 0.02, "open": 0, "to_ground_ohm": 1e10},
+        {
+            "ohm": 0.02,
+            "open": 0,
+            "to_ground_ohm": 1e10,
+            "across_ohm": 1e10,
+            "way": "clear of everything",
+        },
         {
             "open": change("it has come apart", nominal={"open": 1}),
             "resistance": graded("a bad splice in it", "ohm", 2.0, 4.0, 8.0),
-            "to ground": graded("pinched at the cabinet's edge", "to_ground_ohm", 40.0, 0.2, 0.05),
+            "to ground": change(
+                "pinched at the knockout of its box",
+                {"to_ground_ohm": 3.0, "way": EDGE},
+                {"to_ground_ohm": 0.2, "way": EDGE},
+                {"to_ground_ohm": 0.05, "way": EDGE},
+            ),
+            "across": change(
+                "a screw joins it to the neutral",
+                {"across_ohm": 2.0, "way": HURT},
+                {"across_ohm": 0.3, "way": HURT},
+                {"across_ohm": 0.05, "way": HURT},
+            ),
         },
     ),
     Component(
@@ -125,15 +224,5 @@ COMPONENTS = (
         "furnace door",
         {"seated": 1},
         {"not seated": change("it does not press the door switch", nominal={"seated": 0})},
-    ),
-    Component(
-        "branch_load",
-        "something else on the furnace's branch",
-        {"ohm": 1e10, "to_ground_ohm": 1e10},
-        {
-            "short": graded("shorted from hot to neutral", "ohm", 1.0, 0.3, 0.1),
-            "ground": graded("shorted from hot to ground", "to_ground_ohm", 20.0, 0.3, 0.1),
-            "overload": graded("a heater, freezer or tool runs on it", "ohm", 12.0, 8.0, 6.0),
-        },
     ),
 )

@@ -4,6 +4,7 @@ Blockages are the share of the free area that is shut, 0 to 1.
 """
 
 from assistant.rig.part import Component, change, graded
+from assistant.rig.parts.branch import leads
 
 COMPONENTS = (
     Component(
@@ -17,8 +18,12 @@ COMPONENTS = (
             "seized": 0,
             "wheel": 1.0,
             "leak_ohm": 1e10,
+            "lets_go": 1e9,
         },
         {
+            "weak insulation": graded(
+                "its insulation breaks down at line voltage", "lets_go", 140.0, 90.0, 40.0
+            ),
             "open": change("its winding is burnt through", nominal={"main_open": 1, "start_open": 1}),
             "stuck": change("its bearing has seized", nominal={"seized": 1}),
             "drag": graded("a worn bearing drags", "drag", 0.14, 0.18, 0.22),
@@ -32,8 +37,16 @@ COMPONENTS = (
     Component(
         "inducer_harness",
         "wiring of the inducer",
-        {"hot_open": 0, "neutral_open": 0, "plug_open": 0, "look": "tight and bright"},
         {
+            "hot_open": 0,
+            "neutral_open": 0,
+            "plug_open": 0,
+            "look": "tight and bright",
+            "to_ground_ohm": 1e10,
+            "way": "clear of everything",
+        },
+        {
+            **leads("its hot lead is pinched under a clamp"),
             "hot open": change(
                 "its hot wire is broken", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
             ),

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 
 from assistant.rig.circuit.network import Network
 from assistant.rig.part import Settings
-from assistant.rig.wiring import control, line, loads, string, zones
+from assistant.rig.wiring import branch, control, line, loads, string, zones
 from assistant.rig.wiring.common import (
     BLOWER,
     BLOWER_FARAD,
@@ -45,6 +45,7 @@ def build(features: Mapping[str, object], frequency: float) -> Network:
     """
     n = Network("earth")
     line.build(n)
+    branch.build(n)
     control.build(n, features["zone_panel"] == "yes")
     zones.build(n, features["zone_panel"] == "yes")
     string.build(n)
@@ -57,6 +58,7 @@ def update(
 ) -> None:
     """Bring every branch to the components' settings `v` and the state `s` (see DEFAULT_STATE)."""
     line.update(n, v, s)
+    branch.update(n, v, s, features["blower"] == "psc")
     control.update(n, v, s)
     zones.update(n, v, s, features["zone_panel"] == "yes")
     string.update(n, v, s)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from assistant.rig.circuit.network import CLOSED, OPEN, Network
 from assistant.rig.part import Settings
+from assistant.rig.wiring.branch import BESIDE_HOT, BESIDE_WHITE
 from assistant.rig.wiring.common import contact
 
 
@@ -29,15 +30,13 @@ def _supply(n: Network) -> None:
 
 
 def _branch(n: Network) -> None:
-    n.branch("breaker", "l1", "breaker.load", 0.01)
-    n.branch("branch_hot", "breaker.load", "switch.feed", 0.08)
-    n.branch("branch_load", "switch.feed", "run.neutral", OPEN)
-    n.branch("branch_load_ground", "switch.feed", "earth", OPEN)
+    n.branch("breaker", "l1", "breaker.lug", 0.01)
+    n.branch("branch_hot", "branch.tap", "switch.feed", 0.08)
     n.branch("plug_fuse", "switch.feed", "fuse.load", CLOSED)
     n.branch("service_switch", "fuse.load", "switch.load", CLOSED)
     n.branch("line_wire", "switch.load", "run.line", 0.02)
     n.branch("line_wire_ground", "run.line", "ground", OPEN)
-    n.branch("branch_neutral", "run.neutral", "bar", 0.08)
+    n.branch("branch_neutral", "run.neutral", "branch.return", 0.08)
     n.branch("neutral_ground", "run.neutral", "ground", OPEN)
     for name, a, b in (
         ("straight_line", "run.line", "box.line"),
@@ -57,27 +56,27 @@ def _branch(n: Network) -> None:
 def update(n: Network, v: Settings, s: Mapping[str, float]) -> None:
     """Bring it to the settings and the state."""
     volts = 0.0 if v["service.leg_open"] else v["service.volts"]
-    n.set("leg1", volt=volts, ohm=OPEN if v["service.leg_open"] else 0.03)
+    n.set("leg1", volt=volts, ohm=OPEN if v["service.leg_open"] else 0.03 + v["panel.main_ohm"])
     n.set("leg2", volt=v["service.volts"])
     n.set("service_neutral", ohm=OPEN if v["service.neutral_open"] else v["service.neutral_ohm"])
     handle = v["breaker.handle"] == "on" and s["breaker"] and not v["breaker.open"]
-    n.set("breaker", ohm=contact(handle, v["breaker.ohm"] + v["breaker.lug_ohm"]))
-    n.set("branch_hot", ohm=OPEN if v["branch_hot.open"] else v["branch_hot.ohm"])
-    n.set("branch_load", ohm=v["branch_load.ohm"])
-    n.set("branch_load_ground", ohm=v["branch_load.to_ground_ohm"])
+    n.set("breaker", ohm=contact(handle, v["breaker.ohm"]))
+    n.set("branch_hot", ohm=OPEN if v["branch_hot.open"] else v["branch_hot.ohm"] - BESIDE_HOT)
     n.set("plug_fuse", ohm=contact(not (v["plug_fuse.fitted"] and v["plug_fuse.blown"])))
     on = v["service_switch.position"] == "on" and s["switch"] and not v["service_switch.open"]
     n.set("service_switch", ohm=contact(on, v["service_switch.ohm"]))
     n.set("line_wire", ohm=OPEN if v["line_wire.open"] else v["line_wire.ohm"])
     n.set("line_wire_ground", ohm=v["line_wire.to_ground_ohm"])
-    n.set("branch_neutral", ohm=OPEN if v["branch_neutral.open"] else v["branch_neutral.ohm"])
+    white = v["branch_neutral.ohm"] - BESIDE_WHITE
+    n.set("branch_neutral", ohm=OPEN if v["branch_neutral.open"] else white)
     n.set("neutral_ground", ohm=v["branch_neutral.to_ground_ohm"])
     for way, closed in (("straight", not v["polarity.swapped"]), ("cross", v["polarity.swapped"])):
-        n.set(f"{way}_line", ohm=contact(closed, 0.005))
+        n.set(f"{way}_line", ohm=contact(closed and s["spliced"], 0.005))
         n.set(f"{way}_neutral", ohm=contact(closed, 0.005))
     n.set("ground_wire", ohm=OPEN if v["ground_wire.open"] else v["ground_wire.ohm"])
     n.set("burner_bond", ohm=OPEN if v["burner_bond.open"] else v["burner_bond.ohm"])
-    n.set("door_switch", ohm=contact(s["door"] and not v["door_switch.open"], v["door_switch.ohm"]))
+    door = s["door"] and s["board_plugged"] and not v["door_switch.open"]
+    n.set("door_switch", ohm=contact(door, v["door_switch.ohm"]))
     n.set("board_neutral", ohm=contact(not v["board_plugs.neutral_open"]))
     n.set("surge", ohm=v["board.surge_ohm"])
     n.set("board_leak", ohm=v["board.leak_ohm"])

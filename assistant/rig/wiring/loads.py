@@ -71,7 +71,7 @@ def update(
 ) -> None:
     """Bring it to the settings and the state."""
     n.set("inducer_relay", ohm=contact(s["inducer"]))
-    n.set("inducer_hot", ohm=contact(not v["inducer_harness.hot_open"], 0.02))
+    n.set("inducer_hot", ohm=contact(s["motors_plugged"] and not v["inducer_harness.hot_open"], 0.02))
     n.set("inducer_return", ohm=contact(not v["inducer_harness.neutral_open"], 0.02))
     n.set("inducer_plug", ohm=contact(not v["inducer_harness.plug_open"]))
     n.set("inducer_main", ohm=contact(v["inducer.main_open"] != 1, 0.001))
@@ -80,16 +80,15 @@ def update(
     n.set("inducer_leak", ohm=v["inducer.leak_ohm"])
     n.set_pair("inducer", winding(inducer_motor(frequency), s["inducer_slip"]))
     n.set("igniter_relay", ohm=contact(s["igniter"]))
-    n.set("igniter_hot", ohm=contact(not v["igniter_harness.hot_open"], 0.02))
+    n.set("igniter_hot", ohm=contact(s["motors_plugged"] and not v["igniter_harness.hot_open"], 0.02))
     n.set("igniter_return", ohm=contact(not v["igniter_harness.neutral_open"], 0.02))
     n.set("igniter_plug", ohm=contact(not v["igniter_harness.plug_open"]))
     n.set("igniter", ohm=OPEN if v["igniter.open"] else s["igniter_ohm"])
     n.set("igniter_leak", ohm=v["igniter.leak_ohm"])
     psc = features["blower"] == "psc"
     n.set("blower_relay", ohm=contact(s["blower"] or not psc, v["board.relay_ohm"]))
-    n.set(
-        "blower_hot", ohm=contact(not v["blower_harness.hot_open"] and not v["blower_harness.parked"], 0.02)
-    )
+    lead = s["motors_plugged"] and not v["blower_harness.hot_open"] and not v["blower_harness.parked"]
+    n.set("blower_hot", ohm=contact(lead, 0.02))
     n.set("blower_return", ohm=contact(not v["blower_harness.neutral_open"], 0.02))
     n.set("blower_leak", ohm=v["blower_motor.leak_ohm"])
     n.set("blower_main", ohm=contact(not v["blower_motor.main_open"], 0.001))

@@ -1,0 +1,125 @@
+"""What a person does to the branch, and what repairs of it put back as built.
+
+Names that are no act of house.yaml are what the words of a page ask for beside its act: switching the other
+loads, moving a wire while it is read, drying, sliding a wheel off.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from assistant.rig import branch
+
+if TYPE_CHECKING:
+    from assistant.rig.machine import Machine
+
+RENEWS: dict[str, tuple[str, ...]] = {
+    "right_breaker": ("breaker", "branch_hot.carries"),
+    "fit_breaker": ("breaker", "arc_fault"),
+    "mend_lug": ("breaker.lug_ohm", "breaker.joint"),
+    "renew_cable": ("branch_hot", "branch_neutral", "line_wire"),
+    "remake_joints": ("branch_hot.ohm", "branch_hot.open", "branch_hot.joint", "branch_hot.arcs"),
+    "lead_clear": (
+        "furnace_wire.way",
+        "transformer_leads.way",
+        "blower_harness.way",
+        "inducer_harness.way",
+        "igniter_harness.way",
+        "line_wire.way",
+        "branch_hot.way",
+        "branch_neutral.way",
+    ),
+    "close_air_side": ("ducts.apart",),
+    "own_circuit": ("branch_load",),
+    "part_added": ("added_load",),
+    "fit_ground_fault": ("ground_fault.dead", "ground_fault.trips_at", "ground_fault.in"),
+    "fit_blower_motor": ("blower_motor", "capacitor"),
+    "fit_module": ("blower_motor.module_dead", "blower_motor.module_short", "blower_motor.module_leak_ohm"),
+    "fit_capacitor": ("capacitor",),
+    "free_wheel": ("wheel",),
+}
+NOTHING = ("fit_surge_guard", "label_breaker", "note_data", "watch_breaker")
+"""Acts that change nothing in the machine: words, labels, a recorder."""
+
+
+PUT_BACK = {"warm_air": False, "board_off": False, "apart": False, "white_off": False, "moved": False}
+"""What is put back before anything is switched on."""
+
+
+def _hands(**given: object) -> Callable[[Machine], None]:
+    def deed(m: Machine) -> None:
+        m.hands.update(given)
+
+    return deed
+
+
+def _closed(**given: object) -> Callable[[Machine], None]:
+    """Tag and lock off, handle and device in."""
+
+    def deed(m: Machine) -> None:
+        m.hands.update(tagged=False, locked=False, **PUT_BACK, **given)
+        branch.shut(m)
+        m.e.touched()
+
+    return deed
+
+
+def _reset(m: Machine) -> None:
+    """Everything unplugged; handle pushed to OFF and to ON, the device's button pressed in."""
+    m.v["breaker.handle"] = "on"
+    m.v["ground_fault.in"] = 1
+    _closed(plugged=0)(m)
+
+
+def _add(m: Machine) -> None:
+    """The next of what was unplugged comes back: board and transformer, other loads, motors and igniter."""
+    _closed(plugged=min(m.hands["plugged"] + 1, 3))(m)
+
+
+def _mode(name: str, **given: object) -> Callable[[Machine], None]:
+    def deed(m: Machine) -> None:
+        m.hands.update(mode=name, **given)
+
+    return deed
+
+
+def _again(m: Machine) -> None:
+    """Whatever brought the water is done once more."""
+    if m.hands["mode"] in MODES:
+        MODES[m.hands["mode"]](m)
+
+
+def _shut_air_side(m: Machine) -> None:
+    m.v["ducts.apart"] = 0.0
+    m.e.touched()
+
+
+MODES: dict[str, Callable[[Machine], None]] = {
+    "stat_cool": _mode("stat_cool", stat="cool"),
+    "stat_humid": _mode("stat_humid", stat="call", humid=True),
+    "rain": _mode("rain", rain=True),
+}
+DEEDS: dict[str, Callable[[Machine], None]] = {
+    **MODES,
+    "reset_breaker": _reset,
+    "add_load": _add,
+    "breaker_on": _closed(plugged=3, wheel_off=False),
+    "open_panel": _hands(),
+    "close_panel": _hands(),
+    "fan_on": _hands(fan="on"),
+    "fan_auto": _hands(fan="auto"),
+    "others_on": _hands(others=True),
+    "others_off": _hands(others=False),
+    "move_wires": _hands(moved=True),
+    "leave_wires": _hands(moved=False),
+    "warm_air": _hands(warm_air=True),
+    "board_off": _hands(board_off=True),
+    "splices_apart": _hands(apart=True),
+    "white_off": _hands(white_off=True),
+    "shut_air_side": _shut_air_side,
+    "rain_over": _hands(rain=False),
+    "wheel_off": _hands(wheel_off=True),
+    "mode_again": _again,
+    **dict.fromkeys(NOTHING, _hands()),
+}
