@@ -78,7 +78,7 @@ def contacts(m: Machine) -> None:
     s["igniter_glows"] = float(m.igniter > burning.GLOWS_AT)
     s["casing"] = float(round(b.casing))
     s["moved"] = float(hands["moved"])
-    s["wet_board"], s["wet_run"] = round(b.wet_board, 3), round(b.wet_run, 3)
+    s["wet_board"], s["wet_run"] = round(b.wet_board, 2), round(b.wet_run, 2)
 
 
 def step(m: Machine, seconds: float) -> None:

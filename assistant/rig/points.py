@@ -207,9 +207,9 @@ LOADS = {
 """A load's plug off, read to the metal round it."""
 BEHIND_PLUG = {"inducer.line": "inducer.pin", "igniter.line": "igniter.pin"}
 """With a plug off, its load is read at the load's own pins."""
+_PLUGS = ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "accessory_plug")
 UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
-    frozenset(("box.line", other)): ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "accessory_plug")
-    for other in ("box.neutral", "ground")
+    frozenset(("box.line", other)): _PLUGS for other in ("box.neutral", "ground")
 }
 """The furnace's own wiring: every load's plug off."""
 CABLE_WHITE: dict[frozenset[str], dict[str, str]] = {
