@@ -10,6 +10,7 @@ import csv
 import io
 import re
 
+from assistant.report.outline import PRACTICE
 from assistant.report.plain import one_line
 from assistant.report.story import Measured, Row, Story
 
@@ -45,6 +46,7 @@ def to_csv(story: Story) -> str:
     writer.writerow(HEADS)
     for row in story.rows:
         trees = tuple(f"{file} {digest}" for file, digest in story.trees) if row.kind == "opened" else ()
+        trees = (PRACTICE, *trees) if story.practice else trees
         for measured in row.measured or (None,):
             writer.writerow([harmless(field) for field in _fields(row, measured, story.fingerprint, trees)])
     return out.getvalue()

@@ -12,6 +12,7 @@ from assistant.trail.erased import erased, in_words
 from assistant.trail.error import TrailError
 from assistant.trail.fingerprint import fingerprint
 from assistant.trail.keep import kept, person
+from assistant.trail.practice import refuse
 from assistant.trail.read import Trail, read_trail
 from assistant.trail.record import kept_library
 from assistant.walk.event import AsFound, AsLeft, Event, Filled, Note, Opened, Person
@@ -22,8 +23,11 @@ ORDER = ("name", "address", "phone", "email", "shop", "licence", "make", "model"
 
 
 def story_of(folder: Path) -> Story:
-    """Raises TrailError where there is no visit, or a tree text that it was walked with is gone."""
+    """Raises TrailError where there is no visit, or a tree text that it was walked with is gone, and for a
+    drill's trail: practice gives no report to hand to anybody.
+    """
     trail = read_trail(Path(folder))
+    refuse(trail, Path(folder))
     opened = next((event for event in trail.events if isinstance(event, Opened)), None)
     if opened is None:
         raise TrailError(

@@ -25,13 +25,16 @@ from assistant.report.times import clock, day, full
 from assistant.trail.fingerprint import short
 
 LABELS = {"make": "Furnace make", "model": "Furnace model", "serial": "Furnace serial number"}
+PRACTICE = "PRACTICE. No house was visited"
+"""On every page of what a drill gives."""
 PHOTO_LENGTH = 12
 """Hex digits by which a kept photo is named on paper."""
 
 
 def foot(story: Story) -> str:
     """What stands at the foot of every page."""
-    return f"Fingerprint {short(story.fingerprint)}"
+    mark = f"{PRACTICE} \u00b7 " if story.practice else ""
+    return f"{mark}Fingerprint {short(story.fingerprint)}"
 
 
 def outline(story: Story) -> Iterator[Block]:
@@ -44,7 +47,7 @@ def outline(story: Story) -> Iterator[Block]:
 def _customer(story: Story) -> Iterator[Block]:
     yield Heading("Your heating: what we found and what we did", 1)
     if story.practice:
-        yield Words("PRACTICE. No house was visited.", "strong")
+        yield Words(f"{PRACTICE}.", "strong")
     page = story.customer
     if page.person:
         labels = [LABELS.get(name, name[:1].upper() + name[1:]) for name, _ in page.person]

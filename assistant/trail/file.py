@@ -20,7 +20,8 @@ class TrailFile:
     """Appends lines to a file of its own, begun with a line that names the tip it continues.
 
     The file is made at the first line, so that looking at a visit leaves nothing behind. After a failed
-    write the file is cut back to the last saved line, at the latest before the next line is written.
+    write the file is cut back to the last saved line, at the latest before the next line is written. `mark`
+    stands in every line.
     """
 
     def __init__(
@@ -33,8 +34,10 @@ class TrailFile:
         n: int = 0,
         beside: tuple[str, ...] = (),
         program: str = "",
+        mark: dict | None = None,
     ) -> None:
         self.files, self.folder, self.visit, self.ordinal = files, folder, visit, ordinal
+        self._mark = mark or {}
         self.tip, self.n = tip, n
         self._beside, self._program = beside, program
         self.name: str | None = None
@@ -69,7 +72,7 @@ class TrailFile:
     def _begin(self) -> None:
         name = new_name(self.ordinal)
         handle = self.files.create(self.folder / name)
-        header = {"kind": "trail", "format": FORMAT, "visit": self.visit, "n": self.n + 1}
+        header = {**self._mark, "kind": "trail", "format": FORMAT, "visit": self.visit, "n": self.n + 1}
         if self._program:
             header["program"] = self._program
         if self.tip != START:
@@ -100,7 +103,7 @@ class TrailFile:
             raise TrailError("This visit's trail is closed.")
         if self._unsure:
             self._cut_back(handle)
-        line, tip = seal(self.tip, {**fields, "n": self.n + 1})
+        line, tip = seal(self.tip, {**self._mark, **fields, "n": self.n + 1})
         self._unsure = True
         try:
             self.files.write(handle, line)

@@ -65,6 +65,11 @@ class Trail:
         return [entry.event for entry in self.entries]
 
     @property
+    def practice(self) -> bool:
+        """Whether any line says that this is practice on a simulated house, and no visit."""
+        return any(line.fields.get("practice") is True for line in self.lines)
+
+    @property
     def signed(self) -> bool:
         return self.last("signed") is not None
 

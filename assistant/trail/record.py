@@ -16,6 +16,7 @@ from assistant.trail.encode import to_object
 from assistant.trail.error import ReadOnlyError, TrailError, not_saved
 from assistant.trail.file import TrailFile
 from assistant.trail.files import DISK, Files
+from assistant.trail.practice import MARK, refuse
 from assistant.trail.read import COPY, Trail, read_trail
 from assistant.trail.recover import recover
 from assistant.walk.event import Event, Exported, Note, Opened, Recovered, Signed, Unknown
@@ -58,9 +59,9 @@ class Recorder:
                     raise TrailError(
                         f"{file} changed while the visit was being opened. Begin the visit again."
                     )
-            out = Recorder(
-                folder, TrailFile(files, folder, secrets.token_hex(8), 1, program=opened.program), files, held
-            )
+            mark = MARK if opened.practice else None
+            file = TrailFile(files, folder, secrets.token_hex(8), 1, program=opened.program, mark=mark)
+            out = Recorder(folder, file, files, held)
             out.append(replace(opened, files=dict(named)))
         except BaseException:
             held.release()
@@ -79,10 +80,12 @@ class Recorder:
         """A visit to go on with: its recorder, its events, and remarks in sentences.
 
         A torn last line is set aside first. An altered visit, one of a newer version and one in a folder
-        that can't be written to open for reading only. Raises LockedError where another window has it.
+        that can't be written to open for reading only. Raises LockedError where another window has it, and
+        TrailError for a drill's trail: that is practice and no visit.
         """
         folder = Path(folder)
         trail = read_trail(folder, files)
+        refuse(trail, folder)
         if not trail.entries and not trail.damage and not trail.newer:
             raise TrailError(f"Nothing was recorded in {folder}: the visit was never begun.")
         held, reason = None, _why_reading_only(trail)

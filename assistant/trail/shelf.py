@@ -9,10 +9,11 @@ from pathlib import Path
 from assistant.folders import user_folder
 from assistant.trail.error import TrailError, not_saved
 from assistant.trail.keep import person
+from assistant.trail.practice import WORDS
 from assistant.trail.read import Trail, read_trail
 from assistant.walk.event import Filled, Opened, Paused, Person
 
-OPEN, PAUSED, SIGNED, BROKEN = "open", "paused", "signed", "broken"
+OPEN, PAUSED, SIGNED, BROKEN, PRACTICE = "open", "paused", "signed", "broken", "practice"
 
 
 @dataclass(frozen=True)
@@ -95,6 +96,8 @@ def shelved(folder: Path) -> Shelved:
 
 def line_of(folder: Path, trail: Trail) -> Shelved:
     """A visit that was read as the list shows it. Never raises."""
+    if trail.practice:  # a drill's folder that was put among the visits: named, and never opened or counted
+        return Shelved(folder, PRACTICE, trouble=WORDS)
     opened = trail.last("opened")
     troubles = trail.remarks[:1] if trail.damage or trail.newer else []
     if opened is None or not isinstance(opened.event, Opened):

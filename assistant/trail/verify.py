@@ -16,6 +16,7 @@ from assistant.trail.error import TrailError
 from assistant.trail.files import DISK, Files
 from assistant.trail.fingerprint import fingerprint, matches, short, signature
 from assistant.trail.keep import NotKeptError, kept
+from assistant.trail.practice import WORDS
 from assistant.trail.read import Trail, read_trail
 from assistant.walk.event import AsFound, Exported, Note, Opened, Person
 
@@ -44,6 +45,8 @@ def verify(folder: Path, on_paper: str | None = None, files: Files = DISK) -> Ch
         return Checked(folder, COULD_NOT, (str(problem),))
     if not trail.segments:
         return Checked(folder, COULD_NOT, ("there is no trail in this folder.",))
+    if trail.practice:
+        return Checked(folder, COULD_NOT, (WORDS, *(str(damage) for damage in trail.damage)))
     defects = [str(damage) for damage in trail.damage] + list(_loose_ends(trail))
     remarks = []
     for defect, words in _kept_files(folder, trail, files):

@@ -26,7 +26,13 @@ if TYPE_CHECKING:
 
 AT_ONCE, A_BIT = 0.2, 0.03
 """Seconds that the visits are read for before the list shows, and then again and again while it does."""
-STATES = {"open": "open", "paused": "paused", "signed": "signed", "broken": "can't be followed"}
+STATES = {
+    "open": "open",
+    "paused": "paused",
+    "signed": "signed",
+    "broken": "can't be followed",
+    "practice": "practice, no visit",
+}
 
 
 class NoticePage(Page):
