@@ -72,6 +72,10 @@ class Hand:
         except BadAnswer as problem:
             raise Stuck(f"{ask.step}: {problem}", visit) from None
 
+    def event(self, visit: Visit) -> Event:
+        """What is done on the house and answered now, without taking the walk on."""
+        return self._event(visit, asked(visit))
+
     def _event(self, visit: Visit, ask: Ask) -> Event:
         if ask.kind == "plate":
             assert ask.plate is not None

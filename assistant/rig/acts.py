@@ -206,3 +206,8 @@ def do(m: Machine, built: Settings, name: str) -> tuple[str, ...] | None:
     else:
         return None
     return ()
+
+
+def known() -> frozenset[str]:
+    """Every act that can be done in this house."""
+    return frozenset(DEEDS) | frozenset(RENEWS)

@@ -13,6 +13,7 @@ from pathlib import Path
 from assistant import __version__
 from assistant.quantity.kind import show_interval
 from assistant.trail.clock import now
+from assistant.trail.error import TrailError
 from assistant.trail.record import Recorder, kept_library
 from assistant.tree.library import Library
 from assistant.walk.ask import Ask, Record
@@ -53,7 +54,10 @@ class LiveVisit:
         added.
         """
         recorder, events, remarks = Recorder.open(folder, **more)
-        opened = next(event for event in events if isinstance(event, Opened))
+        opened = next((event for event in events if isinstance(event, Opened)), None)
+        if opened is None:
+            recorder.close()
+            raise TrailError(f"{folder}: {remarks[0] if remarks else 'nothing can be read here.'}")
         visit = begin(kept_library(folder, opened))
         for number, event in enumerate(events, 1):
             try:

@@ -1,4 +1,4 @@
-"""A drill's trail: practice on a simulated house. Every line of it says so, and it can't be had for a visit."""
+"""A drill's trail: practice on a simulated house. Every line of it says so; it can't be had for a visit."""
 
 from __future__ import annotations
 

@@ -26,6 +26,11 @@ _TRADE = re.compile(
 )
 
 
+def trade_words(text: str) -> list[str]:
+    """The words of the trade that a text uses, each once."""
+    return list(dict.fromkeys(match.group().lower() for match in _TRADE.finditer(text)))
+
+
 def in_tree(_study: Study, tree: Tree) -> Faults:
     """Sentences for the customer that are missing or need the trade."""
     for name, step in tree.steps.items():
@@ -51,7 +56,7 @@ def _said(name: str, text: str | None, place: Place) -> Faults:
 
 
 def _plain(name: str, text: str, place: Place) -> Faults:
-    words = dict.fromkeys(match.group().lower() for match in _TRADE.finditer(text))
+    words = trade_words(text)
     if words:
         yield place, (f"'{name}' tells the customer about {' and '.join(repr(word) for word in words)}; say "
                       "what it does instead of what the trade calls it")

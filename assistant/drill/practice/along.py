@@ -1,0 +1,206 @@
+"""Along the tree: the walk asks as on a visit, and every reading is taken from the simulated house."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+from typing import Any
+
+from assistant.drill.hand import Hand
+from assistant.drill.kit import STATED
+from assistant.drill.practice.calls import Call, NotedRig
+from assistant.drill.practice.drill import Drill
+from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WATCH, Entry, Log
+from assistant.drill.practice.expect import parted
+from assistant.drill.practice.safety import LEAK, LEFT, OHMS
+from assistant.drill.practice.sitting import CantDo, warn_if_stayed
+from assistant.tree.library import Library
+from assistant.walk.ask import Ask
+from assistant.walk.event import Did, Event, Hazard, PlateRead, Read, Saw, Watched
+from assistant.walk.state import Visit
+from assistant.walk.visit import asked
+
+TAKEN = ("plate", "look", "measure", "watch", "do")
+KINDS = {"look": LOOK, "measure": READ, "watch": WATCH, "do": ACT, "plate": OTHER}
+NOT_TAKEN = "In a drill this comes from the house: press \u201cTake it\u201d first."
+
+
+class Along:
+    """One apprentice on one tree. `live` has `visit` and `send` (assistant/trail/live.py, or Loose here)."""
+
+    way = "tree"
+
+    def __init__(
+        self, drill: Drill, library: Library, live: Any, clock: Callable[[], float] = time.monotonic
+    ) -> None:
+        self.drill, self.library, self.live, self.clock = drill, library, live, clock
+        self.rig = NotedRig(drill.rig())
+        self.hand = Hand(self.rig, STATED)
+        self.log = Log()
+        self.began = clock()
+        self.ended: float | None = None
+        self._taken: tuple[tuple, Event] | None = None
+
+    @property
+    def visit(self) -> Visit:
+        """The walk as it stands."""
+        return self.live.visit
+
+    @property
+    def minutes(self) -> float:
+        """Simulated minutes so far."""
+        return self.rig.minutes
+
+    @property
+    def wall_minutes(self) -> float:
+        """Minutes by the clock on the wall."""
+        return ((self.ended if self.ended is not None else self.clock()) - self.began) / 60
+
+    @property
+    def taken(self) -> Event | None:
+        """What was taken for the page that is asked now; None where nothing was yet."""
+        return self._taken[1] if self._taken and self._taken[0] == self._now(self.ask()) else None
+
+    def ask(self) -> Ask:
+        """What is asked now."""
+        return asked(self.visit)
+
+    def can_take(self) -> bool:
+        """Whether the page that is asked now takes something from the house."""
+        return self.ask().kind in TAKEN
+
+    def take(self, expected: str = "") -> Event:
+        """Do what the page asks on the house, once: the event that a person would send. Raises CantDo."""
+        ask = self.ask()
+        if ask.kind not in TAKEN:
+            raise CantDo("This page takes nothing from the house.")
+        if self.taken is not None:
+            return self.taken
+        first = len(self.rig.calls)
+        event = self.hand.event(self.visit)
+        self._taken = self._now(ask), event
+        self._note(ask, event, first, expected)
+        return event
+
+    def refuses(self, event: Event) -> str:
+        """Why an event can't be sent in a drill: its reading was not taken from the house."""
+        if isinstance(event, (Read, Saw, Watched, PlateRead)) and self.taken is None:
+            return NOT_TAKEN
+        return ""
+
+    def before(self, event: Event) -> None:
+        """What has to happen on the house before an event counts."""
+        if isinstance(event, Did) and self.taken is None:
+            self.take()
+        if isinstance(event, Hazard):
+            self.log.entries.append(Entry(OTHER, f"Called out: {event.name.replace('_', ' ')}"))
+
+    def conclude(self, finding: str, cause: str, sentence: str) -> None:
+        """The apprentice's last word; what stands open in the house is unsafe."""
+        self.log.first_finding = self.log.first_finding or finding
+        self.log.finding, self.log.cause, self.log.sentence = finding, cause, sentence.strip()
+        acts = self.library.vocabulary.acts
+        for mishap in self.rig.rig.mishaps:
+            self.log.mark_unsafe("ohms on live", mishap[:1].upper() + mishap[1:], OHMS)
+        for entry in self.visit.house.undone if self.over() else ():
+            rule, why = ("leak check missing", LEAK) if entry.undo == "leak_check" else ("left so", LEFT)
+            words = f"Left so: {acts[entry.act].say}. Still to do: {acts[entry.undo].say}"
+            self.log.mark_unsafe(rule, words, why)
+        warn_if_stayed(self.drill, self.log)
+        self.ended = self.clock()
+
+    def over(self) -> bool:
+        """Whether the walk came to its end, the proof of repair included."""
+        position = self.visit.position
+        return position is None or position.stage == "done"
+
+    def found(self) -> tuple[str, str]:
+        """Finding and cause as the walk has them, by their bare names."""
+        visit = self.visit
+        if visit.hazards:
+            return f"hazard.{visit.hazards[-1].name}", ""
+        if visit.found:
+            last = visit.found[-1]
+            named = [cause.tree for cause in last.causes if cause.outcome == "found"]
+            cause = named[0] if named else (last.concluded or "").replace(" ", "_")
+            return last.step.partition(".")[2], cause
+        ask = asked(visit)
+        if ask.kind in ("handed_over", "finding", "stop") and ask.step:
+            return ask.step.partition(".")[2], ""
+        return "", ""
+
+    # -- inside
+
+    def _aside(self, ask: Ask) -> bool:
+        """Whether the page is no step towards the finding: a procedure's, a cause's or a proof's."""
+        tree = self.library.trees.get(ask.step.partition(".")[0])
+        return ask.kind == "plate" or tree is None or tree.purpose != "complaint"
+
+    def _now(self, ask: Ask) -> tuple:
+        return (ask.kind, ask.step, ask.plate, ask.retake, len(self.visit.events))
+
+    def _note(self, ask: Ask, event: Event, first: int, expected: str) -> None:
+        told, shown = _told(event, self.rig.calls, first), _shown(event)
+        entry = Entry(KINDS[ask.kind], ask.say, shown, expected, step=ask.step)
+        entry.first, entry.last, entry.told = first, len(self.rig.calls), told
+        entry.minute = self.minutes
+        entry.aside = self._aside(ask)
+        if isinstance(event, Saw):
+            entry.parted = parted(expected, event.value)
+        elif isinstance(event, Read) and ask.readings:
+            entry.quantity, entry.points = ask.readings[0].kind, ask.readings[0].at
+            verdicts = [
+                parted(said, typed.text, reading.kind, reading.unit)
+                for said, typed, reading in zip(
+                    expected.split(";"), event.readings.values(), ask.readings, strict=False
+                )
+            ]
+            known = [one for one in verdicts if one is not None]
+            entry.parted = any(known) if known else None
+        self.log.entries.append(entry)
+
+
+def _shown(event: Event) -> str:
+    if isinstance(event, Saw):
+        return event.value
+    if isinstance(event, (Read, Watched)):
+        typed = ", ".join(one.text for one in event.readings.values())
+        times = ", ".join(
+            f"{name.replace('.', ' ')} {at:g} s" for name, at in getattr(event, "events", {}).items()
+        )
+        return "; ".join(part for part in (times, typed) if part)
+    if isinstance(event, PlateRead):
+        return event.text
+    return ""
+
+
+def _told(event: Event, calls: list[Call], first: int) -> tuple[int, ...]:
+    """The calls whose answers are what the page was given."""
+    made = range(first, len(calls))
+    if isinstance(event, Saw):
+        return tuple(n for n in made if calls[n].kind == "see" and calls[n].gave == event.value)[-1:]
+    if not isinstance(event, (Read, Watched)):
+        return ()
+    told = [n for n in made if calls[n].kind == "wait"] if isinstance(event, Watched) else []
+    for typed in event.readings.values():
+        same = [
+            n
+            for n in made
+            if calls[n].kind == "measure"
+            and str(calls[n].gave).removeprefix("-") == typed.text.removeprefix("-")
+        ]
+        told += same[-1:]
+    return tuple(sorted(told))
+
+
+class Loose:
+    """A walk that is written nowhere: for a scripted drill."""
+
+    def __init__(self, visit: Visit) -> None:
+        self.visit = visit
+
+    def send(self, event: Event) -> None:
+        """Take an answer. Raises BadAnswer or OutOfOrder."""
+        from assistant.walk.visit import fold
+
+        self.visit = fold(self.visit, event)

@@ -1,0 +1,93 @@
+"""Along the tree: each reading comes from the house, and the walk is the same as on a visit."""
+
+from __future__ import annotations
+
+import pytest
+from houses import library
+from practice_matter import drills, faults
+
+from assistant.drill.practice.along import NOT_TAKEN, Along, Loose
+from assistant.drill.practice.debrief import Debrief, debrief
+from assistant.drill.practice.sitting import CantDo
+from assistant.drill.trial import opened
+from assistant.trail.live import LiveVisit
+from assistant.walk.event import Read, Saw
+from assistant.walk.visit import BadAnswer
+
+
+def at(name: str = "dark") -> Along:
+    drill = drills()[name]
+    return Along(drill, library(), Loose(opened(library(), "no_heat", stated=True)), clock=lambda: 0.0)
+
+
+def step(along: Along, expected: str = "") -> None:
+    along.live.send(along.take(expected))
+
+
+def to_the_end(along: Along) -> None:
+    while along.ask().kind not in ("finding", "stop", "handed_over"):
+        step(along)
+
+
+def test_a_reading_that_was_not_taken_is_refused_and_one_that_was_is_not():
+    along = at()
+    event = Saw("2026-01-14T09:00:00-05:00", along.ask().step, "oil")
+    assert along.refuses(event) == NOT_TAKEN
+    taken = along.take("gas")
+    assert isinstance(taken, Saw)
+    assert taken.value != "oil"
+    assert along.refuses(taken) == ""
+    assert along.take() is taken  # the house is asked once
+
+
+def test_what_was_taken_goes_with_its_page():
+    along = at()
+    step(along)
+    assert along.taken is None
+    assert along.refuses(Read("", along.ask().step, {})) == NOT_TAKEN
+
+
+def test_a_walk_comes_to_the_finding_and_the_debrief_follows():
+    along = at()
+    along.take("gas")
+    to_the_end(along)
+    finding, cause = along.found()
+    assert finding == "switch_off"
+    along.conclude(finding, "switched_off", "Somebody had switched it off.")
+    made = next(one for one in debrief(along, library(), faults()) if isinstance(one, Debrief))
+    assert made.figures.right
+    assert made.figures.asked == made.figures.best
+    assert not along.log.unsafe  # the walk is not over, so nothing is left behind yet
+    assert cause == ""
+
+
+def test_a_page_that_takes_nothing_says_so():
+    along = at()
+    to_the_end(along)
+    with pytest.raises(CantDo):
+        along.take()
+
+
+def test_an_implausible_display_is_still_what_the_house_showed():
+    """The page may ask whether it is a slip; the reading stays what it was."""
+    along = at("cold")
+    while along.ask().kind not in ("finding", "stop", "handed_over"):
+        try:
+            step(along)
+        except BadAnswer:
+            from assistant.drill.hand import insisted
+
+            along.live.send(insisted(along.take()))
+    assert along.found()[0] == "igniter_open"
+
+
+def test_a_recorded_walk_is_marked_in_every_line(tmp_path):
+    drill = drills()["dark"]
+    live = LiveVisit.start(tmp_path / "drill", library(), ((drill.complaint, drill.words),), practice=True)
+    along = Along(drill, library(), live, clock=lambda: 0.0)
+    step(along)
+    step(along)
+    live.close()
+    lines = (next((tmp_path / "drill").glob("trail-*.jsonl"))).read_text(encoding="utf-8").splitlines()
+    assert len(lines) == 4
+    assert all('"practice":true' in line for line in lines)
