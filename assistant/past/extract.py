@@ -38,6 +38,8 @@ class Extractor:
         except TrailError as problem:
             return Page(Shelved(folder, BROKEN, trouble=str(problem)), signature)
         shelved = line_of(folder, trail)
+        if trail.practice:  # named in the list, and neither searched nor counted
+            return Page(shelved, signature, practice=True)
         opened = next((event for event in trail.events if isinstance(event, Opened)), None)
         if opened is None:
             return Page(shelved, signature)

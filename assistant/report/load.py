@@ -56,6 +56,7 @@ def _erased(folder: Path) -> list[str]:
 def visit_of(folder: Path) -> tuple[Visit, list[Event]]:
     """A visit's events, and what they come to as far as they can be followed. Raises as `story_of` does."""
     trail = read_trail(Path(folder))
+    refuse(trail, Path(folder))
     opened = next((event for event in trail.events if isinstance(event, Opened)), None)
     if opened is None:
         raise TrailError(f"There is no visit in {folder}.")
