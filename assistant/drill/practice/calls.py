@@ -50,15 +50,11 @@ class NotedRig:
         self.calls: list[Call] = []
         self.begun = rig.time
 
-    @property
-    def time(self) -> float:
-        """Seconds since the house began to call."""
-        return self.rig.time
-
-    @property
-    def unit(self):
-        """The furnace as built."""
-        return self.rig.unit
+    def __getattr__(self, name: str):
+        """Whatever else a hand asks of a rig: the time, the plate, the furnace as built."""
+        if name == "rig":
+            raise AttributeError(name)
+        return getattr(self.rig, name)
 
     @property
     def minutes(self) -> float:
