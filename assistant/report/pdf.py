@@ -41,10 +41,10 @@ def to_pdf(story: Story, paper: str = "letter") -> bytes:
     items = [item for number, block in enumerate(outline(story)) for item in blocks.items(block, number == 0)]
     _paint(writer, _pages(items, height), setter, width, foot(story))
     buffer.close()
-    return _with_spaces(bytes(buffer.data()))
+    return with_spaces(bytes(buffer.data()))
 
 
-def _with_spaces(data: bytes) -> bytes:
+def with_spaces(data: bytes) -> bytes:
     """Qt tells readers that the glyph of a space is a tab; copied text and searches need a space. The
     tables that say so (ISO 32000-1, 9.10.3) are plain text, and a space is as long as a tab there."""
 
