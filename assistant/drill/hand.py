@@ -13,6 +13,7 @@ from assistant.drill.kit import named_for
 from assistant.drill.moment import moments
 from assistant.drill.page_acts import beside, none_if_opened
 from assistant.drill.taking import Taking, Wanted
+from assistant.drill.zone_hand import ZoneHand
 from assistant.quantity.instrument import Instrument
 from assistant.rig.house import CannotMeasure, NotDone, Rig, plate_text
 from assistant.tree.model import Do, Look, Measure, Watch
@@ -54,6 +55,7 @@ class Hand:
 
     def __post_init__(self) -> None:
         self.taking = Taking(self.rig, self.instruments)
+        self.zones: ZoneHand | None = None
 
     def answer(self, visit: Visit) -> Visit:
         """The visit after the thing that is asked now. Raises Stuck."""
@@ -61,6 +63,8 @@ class Hand:
         others = beside(texts_of(ask))
         for name in others.before:
             self.rig.act(name)
+        if self.rig.registers() and zoned(visit) and self.zones is None:
+            self.zones = ZoneHand(self.taking)
         event = self._event(visit, ask)
         for name in others.after:
             self.rig.act(name)
@@ -95,6 +99,8 @@ class Hand:
 
     def _do(self, ask: Ask) -> Event:
         step = ask.body
+        if self.zones and isinstance(step, Do):
+            self.zones.before(step)
         begun = self.rig.time
         act = ask.step.removeprefix("act.") if ask.step.startswith("act.") else None
         wait = None
@@ -119,6 +125,8 @@ class Hand:
         step = ask.body
         assert isinstance(step, Look)
         begun = self.rig.time
+        if self.zones:
+            self.zones.before(step)
         if step.sees in SEEN_IN_FLAME:
             seen = self._in_flame(step.sees)
         else:
@@ -144,9 +152,15 @@ class Hand:
     def _measure(self, ask: Ask) -> Event:
         step = ask.body
         assert isinstance(step, Measure)
+        if self.zones and step.survey:
+            return Read(AT, ask.step, {name: Typed(text) for name, text in self.zones.survey(step).items()})
+        if self.zones:
+            self.zones.before(step)
         self._pace(step, self.rig.time)
         if none_if_opened(texts_of(ask)) and self.rig.see("breaker.closed") == "opens":
             raise CannotMeasure("it has opened")
+        if self.zones and self.zones.works(step):
+            return Read(AT, ask.step, self._typed(ask, self.zones.page(step, self._wanted(ask, step))))
         shown = self.taking.page(self._wanted(ask, step), (step.common.minutes or 1.0) * 60)
         return Read(AT, ask.step, self._typed(ask, shown))
 
@@ -163,6 +177,8 @@ class Hand:
         step = ask.body
         assert isinstance(step, Watch)
         taking, rig = self.taking, self.rig
+        if self.zones:
+            return Watched(AT, ask.step, self.zones.call(step))
         if not taking.fresh_call():
             taking.new_call()
         begun = taking.called_at if taking.called_at is not None else rig.time
@@ -193,6 +209,14 @@ def texts_of(ask: Ask) -> list[str]:
     if not isinstance(step, (Do, Look, Measure, Watch)):
         return []
     return [step.ask, *step.common.how, *(one.ask for one in ask.readings if one.ask != step.ask)]
+
+
+def zoned(visit: Visit) -> bool:
+    """Whether the walk's own tree asks how the house is zoned."""
+    if visit.position is None or not visit.position.stack:
+        return False
+    tree = visit.library.trees[visit.position.stack[0].tree]
+    return any(isinstance(step, Look) and step.sees == "zoning.kind" for step in tree.steps.values())
 
 
 def insisted(event: Event) -> Event:

@@ -49,12 +49,13 @@ TRUCK: list[dict] = [
     {
         "name": REST,
         "covers": [
-            "pressure", "temperature", "percent", "concentration", "duration", "length", "insulation", "power"
+            "pressure", "temperature", "percent", "concentration", "duration", "length", "insulation",
+            "power", "airflow", "velocity"
         ],
         "percent": {"pressure": "1 %", "temperature": "0.3 %", "percent": "2 %", "concentration": "5 %",
-                    "insulation": "3 %", "power": "2 %"},
+                    "insulation": "3 %", "power": "2 %", "airflow": "5 %", "velocity": "3 %"},
         "counts": {"pressure": 1, "temperature": 8, "percent": 2, "concentration": 2, "duration": 2,
-                   "length": 5, "insulation": 3, "power": 2},
+                   "length": 5, "insulation": 3, "power": 2, "airflow": 2, "velocity": 2},
     },
 ]  # fmt: skip
 

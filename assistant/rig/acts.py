@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.rig import acts_branch
+from assistant.rig.acts_zone import DEEDS_ZONE, RENEWS_ZONE
 from assistant.rig.machine import Machine
 from assistant.rig.part import Settings
 
@@ -99,6 +100,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "clean_air_way": ("room.dust",),
     "call_power_company": ("service",),
     **acts_branch.RENEWS,
+    **RENEWS_ZONE,
 }
 """Which components, or single settings, an act puts back as built."""
 LOOKS_GOOD = {"clean_rod": {"flame_rod.look": "clean"}}
@@ -187,6 +189,7 @@ DEEDS: dict[str, Deed] = {
     "close_vent_joint": _hands(vent_open=False),
     "teach_customer": _nothing,
     **acts_branch.DEEDS,
+    **DEEDS_ZONE,
 }
 
 

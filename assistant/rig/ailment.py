@@ -17,7 +17,9 @@ class Ailment:
         self.fault = fault
         self.wrong = fault.settings(degree)
         self.harm = fault.harm(degree)
-        self.right = {name: built[name] for name in (*self.wrong, *self.harm)}
+        # what people know of a fault is no part of it, and no repair takes it back
+        spoiled = [name for name in (*self.wrong, *self.harm) if not name.startswith("story.")]
+        self.right = {name: built[name] for name in spoiled}
         self.turn = fault.comes_and_goes
         self.phase = self.turn.times(random) if self.turn else 0.0
         self.present = False
@@ -51,7 +53,7 @@ class Ailment:
                 self.mended = True
             elif due != self.present:
                 self.present = due
-                v.update(self.wrong if due else {name: self.right[name] for name in self.wrong})
+                v.update(self.wrong if due else {n: self.right[n] for n in self.wrong if n in self.right})
                 machine.e.touched()
         if self.harm and self.stands(machine) and any(v[name] != value for name, value in self.harm.items()):
             self.harming += seconds

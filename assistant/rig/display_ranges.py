@@ -48,6 +48,7 @@ METRES = Ranges(((2.0, "in", 1 / 0.0254, 2),))
 WATTS = Ranges(((1e5, "W", 1, 0),))
 DEGREES = Ranges(((300.0, "Fdiff", 1.8, 1),))
 FLOWS = Ranges(((10.0, "cfm", 2118.88, 0),))
+SPEEDS = Ranges(((20.0, "fpm", 196.8504, 0),))
 HERTZ = Ranges(((1e3, "Hz", 1, 2),))
 
 
@@ -71,6 +72,7 @@ RANGES: dict[str, Ranges] = {
     "length": METRES,
     "power": WATTS,
     "airflow": FLOWS,
+    "velocity": SPEEDS,
     "temperature_difference": DEGREES,
     "frequency": HERTZ,
 }

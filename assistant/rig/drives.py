@@ -143,7 +143,8 @@ def _electronic(m: Machine, volts: float, seconds: float) -> None:
 def _air(m: Machine, turns: float) -> Air:
     if turns < 5:
         return STILL
-    key = (round(turns), m.e.version, *(round(blade, 2) for blade in m.zoning.blade.values()))
+    arm = m.zoning.people.arm_pushed
+    key = (round(turns), m.e.version, arm, *(round(blade, 2) for blade in m.zoning.blade.values()))
     if key not in m.airs:
         if len(m.airs) > MOST_KEPT:
             m.airs.clear()

@@ -20,6 +20,8 @@ from assistant.quantity.instrument import Instrument
 from assistant.quantity.units import from_si
 from assistant.rig import acts
 from assistant.rig.ailment import Ailment
+from assistant.rig.air.people import People
+from assistant.rig.air.registers import REGISTERS
 from assistant.rig.fault import NOMINAL, Fault
 from assistant.rig.machine import STEP, Machine
 from assistant.rig.meter import CannotMeasure, Taking
@@ -141,6 +143,14 @@ class Rig:
         if self.ailment:
             self.ailment.worked_on(put_right)
         self._pass(1.0)
+
+    def people(self) -> People:
+        """What hands have set, lifted or pushed in the zones of this house."""
+        return self.machine.zoning.people
+
+    def registers(self) -> dict[str, int]:
+        """Every register with the zone that it is drawn under; none in a house without zones."""
+        return dict(REGISTERS) if self.machine.zoning.fitted else {}
 
     def wait(self, seconds: float) -> list[tuple[str, float]]:
         """Let time pass; the events of house.yaml since the last act or wait, each with its seconds since

@@ -178,7 +178,7 @@ class Machine:
         seen = Inputs(
             power=e.awake,
             heat=e.board_sees("w") and not v["board.w_deaf"],
-            fan=e.board_sees("g") and not v["board.g_deaf"],
+            fan=(e.board_sees("g") and not v["board.g_deaf"]) or bool(v["fan_switch.always"]),
             string=e.board_sees("aux.load"),
             pressure=e.board_sees("pressure.load"),
             flame=bool(flame),

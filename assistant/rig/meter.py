@@ -28,6 +28,7 @@ from assistant.rig.points import (
     VACUUMS,
     ohm_branches,
 )
+from assistant.rig.points_zone import DAMPER_POINTS
 
 TESTER_VOLTS = 500.0
 LEAKAGE_STEP = 1e-5
@@ -56,6 +57,7 @@ KIT: dict[str, Instrument] = {
             "power",
             "temperature_difference",
             "airflow",
+            "velocity",
         ),
     ),
 }
@@ -79,7 +81,7 @@ class Taking:
         kit = instrument or KIT["high" if kind in KIT["high"].covers else "other"]
         if kind not in TAKES:
             raise CannotMeasure(f"{kind} is not measured on this house")
-        value = TAKES[kind](self, tuple(points), kit)
+        value = TAKES[kind](self, tuple(DAMPER_POINTS.get(point, point) for point in points), kit)
         if isinstance(value, str):
             return value
         top = kit.range_top.get(kind)
@@ -241,6 +243,7 @@ TAKES: dict[str, Callable[[Taking, tuple[str, ...], Instrument], float | str]] =
             "power",
             "temperature_difference",
             "airflow",
+            "velocity",
         )
     },
 }

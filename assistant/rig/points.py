@@ -8,6 +8,7 @@ from collections.abc import Callable
 from assistant.rig.branch import FACE_SHARE, NEIGHBOUR
 from assistant.rig.burner.vent import ROOM
 from assistant.rig.machine import CROSSES_AFTER, Machine
+from assistant.rig.points_zone import AIR_ZONE, CLAMPS_ZONE
 
 VACUUMS = frozenset({"inducer.port", "hose.inducer", "hose.burner_box", "room.air"})
 
@@ -74,6 +75,7 @@ AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
     ("percent", "room.air"): lambda m: m.v["room.gas"],
     ("concentration", "room.air"): _room_monoxide,
     ("duration", "meter.dial"): _dial,
+    **AIR_ZONE,
     **{("airflow", f"register.{zone}"): _register(zone) for zone in ("1", "2", "3")},
     ("duration", "cabinet"): _lights_after,
     ("length", "drain.pan"): lambda m: m.v["drain.level"],
@@ -109,6 +111,7 @@ CLAMPS = {
     "primary.line": "primary_pin",
     "ground": "ground_wire",
     "accessory.line": "accessory_plug",
+    **CLAMPS_ZONE,
 }
 """Point -> the branch whose wire a clamp goes round there."""
 

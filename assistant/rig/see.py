@@ -10,6 +10,7 @@ from assistant.rig.burner import fire
 from assistant.rig.drives import COLLECTOR
 from assistant.rig.machine import Machine
 from assistant.rig.see_branch import LOOKS as OF_THE_BRANCH
+from assistant.rig.see_zone import LOOKS_ZONE
 
 Look = Callable[[Machine], str]
 
@@ -190,6 +191,7 @@ def _coil(m: Machine) -> str:
 
 LOOKS: dict[str, Look] = {
     **OF_THE_BRANCH,
+    **LOOKS_ZONE,
     "heater.kind": lambda _m: "gas with inducer and hot surface igniter",
     "code_light": _code,
     "stat.display": _stat,

@@ -111,6 +111,8 @@ class Unit:
             "capacitor_plate": round(BLOWER_MICROFARADS * self.blower_size, 1) * 1e-6,
             "min_circuit": round(1.25 * self.blower_amps + self.inducer_amps + BOARD_AMPS, 1),
             "max_breaker": MOST_BREAKER,
+            "panel_va": 40.0,
+            "least_air": 0.5 * self.design_flow,
         }
 
 
