@@ -15,7 +15,8 @@ from assistant.rig.wiring.common import INPUT_OHM, PANEL_RATIO, contact
 
 ACTUATOR_OHM = 115.0
 """A damper motor of 5 VA."""
-PRIMARY_OHM = 500.0
+PRIMARY_OHM = 2000.0
+"""Of the panel's transformer, little loaded: 7 VA."""
 LEGS = ("close", "open")
 OTHER = {"close": "open", "open": "close"}
 CALLS = ("w", "g", "y")
