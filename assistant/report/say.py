@@ -11,6 +11,7 @@ from assistant.report.asked import WHY, asked_words
 from assistant.report.beside import thing_words
 from assistant.report.measured import measured, plain_name
 from assistant.report.story import Row
+from assistant.trade.registry import REGISTRY
 from assistant.walk import event as events
 from assistant.walk.event import Event
 from assistant.walk.points import open_points
@@ -109,6 +110,14 @@ def _left_open(event: events.LeftOpen, visit: Visit) -> tuple[str, str, str]:
     return "left open", f"Left open: {words or plain_name(event.point)}", event.why
 
 
+def _worked_out(event: events.WorkedOut, _visit: Visit) -> tuple[str, str, str]:
+    entry = REGISTRY.get(event.function)
+    title = entry.title if entry is not None else plain_name(event.function)
+    formula = f" \u2013 {event.formula}" if event.formula else ""
+    source = f" Source: {event.source}." if event.source else ""
+    return "worked out", f"Worked out by hand: {title}", f"{event.result}{formula}.{source}"
+
+
 def _on(event: events.GoOn, visit: Visit) -> tuple[str, str, str]:
     return "on", "Read, and on", asked_words(visit, event.step)
 
@@ -146,6 +155,7 @@ SAY: dict[type, Callable[[Event, Visit], Said]] = {
         event.note,
     ),
     events.LeftOpen: _left_open,
+    events.WorkedOut: _worked_out,
     events.InstrumentUsed: lambda event, _: ("instrument", "Instrument", event.name),
     events.Exported: lambda event, _: ("exported", "Report written", event.file),
     events.Signed: lambda event, _: ("signed", "Signed", event.name),

@@ -17,6 +17,7 @@ from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.entry import Understood, understand
 from assistant.tree.model import Measure, Watch
 from assistant.walk.asked import asked
+from assistant.walk.bench import BENCH
 from assistant.walk.entries_around import AROUND
 from assistant.walk.event import (
     AsFound,
@@ -62,6 +63,7 @@ WORDS = (
     "left",
     "sign",
     *AROUND,
+    *BENCH,
 )
 REASONS = ("slip", "changed", "look")
 GO_ON = "go on"
@@ -317,4 +319,5 @@ SPECIAL: dict[str, Callable[[Node, str], Event]] = {
     "left": lambda node, at: LeftOpen(at, _field(node, "point"), _field(node, "why")),
     "sign": lambda node, at: Signed(at, _text(node)),
     **AROUND,
+    **BENCH,
 }

@@ -264,6 +264,20 @@ class Advised:
 
 
 @dataclass(frozen=True)
+class WorkedOut:
+    """A computation worked out by hand on the workbench. `given`: argument -> what was typed, with its unit.
+    The rest are copies of what came out, for a reader without the program.
+    """
+
+    at: str
+    function: str
+    given: dict[str, str]
+    result: str
+    formula: str = ""
+    source: str = ""
+
+
+@dataclass(frozen=True)
 class Recalled:
     """Our earlier visits, the latest first, as they were when this one was recorded."""
 
@@ -335,6 +349,7 @@ Event = Union[
     AsLeft,
     Advised,
     Recalled,
+    WorkedOut,
     Exported,
     Signed,
     Recovered,
@@ -368,6 +383,7 @@ KINDS: dict[str, type] = {
     "as_left": AsLeft,
     "advised": Advised,
     "recalled": Recalled,
+    "worked_out": WorkedOut,
     "exported": Exported,
     "signed": Signed,
     "recovered": Recovered,

@@ -37,6 +37,8 @@ class Desk:
     def __init__(self, shelf: Path | None = None, trees: Path | None = None) -> None:
         self.shelf = shelf or shelf_folder()
         self._trees = trees
+        self.sheets: dict = {}
+        """What stands on the workbench: computation -> its texts and units, so that nothing typed is lost."""
 
     @cached_property
     def library(self) -> Library:

@@ -28,8 +28,8 @@ if TYPE_CHECKING:
     from assistant.walk.ask import Ask
     from assistant.window.session import Driver
 
-WITHOUT_VISIT = ("hazard", "help", *(action.name for action in AT_START))
-OVER = ("hazard", "help", "drawing", *(action.name for action in AT_START))
+WITHOUT_VISIT = ("hazard", "help", "sheet", *(action.name for action in AT_START))
+OVER = ("hazard", "help", "drawing", "sheet", *(action.name for action in AT_START))
 """Pages only looked at: opened from another page beside the walk, they lie over it and lead back to it."""
 
 
@@ -149,7 +149,7 @@ class Window(QMainWindow):
             if self.driver is not None:
                 self.show_start()
             return
-        if self.driver is None and name not in WITHOUT_VISIT:
+        if self.driver is None and name.partition(":")[0] not in WITHOUT_VISIT:
             return
         if (
             self.driver is not None
@@ -167,7 +167,7 @@ class Window(QMainWindow):
         page.opens.connect(self.open)
         if hasattr(page, "shown"):
             page.shown.connect(self._show_stop)
-        page.looked_at = name in OVER
+        page.looked_at = name.partition(":")[0] in OVER
         self._drop(2 if page.looked_at and self._waits_beneath() else 1)
         self._lay(page)
 

@@ -34,7 +34,10 @@ ACTIONS = (
 CLOSE = Action("shelf", "Close this visit", "Ctrl+W", "it stays open in the list")
 """Leads away from the visit, to the list of all of them."""
 
-AT_START = (Action("calls", "What our calls say", "Ctrl+L", "counts of the shop's own visits"),)
+AT_START = (
+    Action("calls", "What our calls say", "Ctrl+L", "counts of the shop's own visits"),
+    Action("workbench", "Workbench", "Ctrl+B", "work something out: airflow, microfarads, wire, gas"),
+)
 """Pages that need no visit: buttons on the list of visits, and their keys from anywhere."""
 
 BY_NAME = {action.name: action for action in (*ACTIONS, *AT_START)}

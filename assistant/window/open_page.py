@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from assistant.tree.model import Measure
 from assistant.walk.ask import Ask
+from assistant.walk.bench import just_worked_out
 from assistant.window.desk import Desk
 from assistant.window.drawing import DrawingView
 from assistant.window.page import (
@@ -37,6 +38,8 @@ from assistant.window.page.aside import (
     unproved,
 )
 from assistant.window.page.base import Page
+from assistant.window.page.bench.find import BenchPage
+from assistant.window.page.bench.sheet import SheetPage
 from assistant.window.page.calls import CallsPage
 from assistant.window.session import Driver
 
@@ -69,7 +72,7 @@ PLAIN_ASIDES = {
     "instrument": instrument.InstrumentPage,
 }
 
-AT_START = {"calls": CallsPage}
+AT_START = {"calls": CallsPage, "workbench": BenchPage}
 """Pages that need no visit: made with the desk, and the open visit where there is one."""
 
 
@@ -97,6 +100,12 @@ def aside(
         return drawing.DrawingPage(driver, picture)
     if name == "unproved":
         return unproved.UnprovedPage(driver, desk)
+    if name == "workbench:list":
+        return BenchPage(desk, driver)
+    if name == "workbench" and driver is not None and (known := just_worked_out(driver.visit)):
+        return SheetPage(desk, driver, known)
+    if name.startswith("sheet:"):
+        return SheetPage(desk, driver, name.partition(":")[2])
     if name in AT_START:
         return AT_START[name](desk, driver)
     return PLAIN_ASIDES[name](driver)

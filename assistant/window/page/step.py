@@ -7,9 +7,11 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 from assistant.house.model import Caution
 from assistant.tree.model import Common
 from assistant.walk.ask import Ask, Taken
+from assistant.walk.bench import just_worked_out
 from assistant.walk.event import Cannot
 from assistant.window import drawing, look, words
 from assistant.window.caution import CautionSign
+from assistant.window.keys import BY_NAME
 from assistant.window.pad import Pad
 from assistant.window.page.base import TINY, Page
 from assistant.window.page.offers import Offers
@@ -155,6 +157,12 @@ class StepPage(Page):
             said = passed_words(self.driver, taken)
             if said:
                 self.add(banner(said))
+        if just_worked_out(self.driver.visit) in self.driver.visit.history[self.driver.shown :]:
+            action = BY_NAME["workbench"]
+            button = QPushButton(f"On the workbench ({action.key})")
+            button.setMinimumHeight(look.TARGET)
+            button.clicked.connect(lambda: self.opens.emit(action.name))
+            self.add(row_of(button))
 
     def _told(self, common: Common) -> None:
         vocabulary = self.driver.vocabulary

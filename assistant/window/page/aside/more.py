@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from assistant.window import look
 from assistant.window.big import BigButton
-from assistant.window.keys import ACTIONS, CLOSE
+from assistant.window.keys import ACTIONS, AT_START, CLOSE
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
 from assistant.window.session import Driver
@@ -24,7 +24,7 @@ class MorePage(AsidePage):
         self.grid.setSpacing(6)
         self.rows = 1
         self.buttons: list[BigButton] = []
-        for action in (action for action in (*ACTIONS, CLOSE) if action.name != "more"):
+        for action in (action for action in (*ACTIONS, *AT_START, CLOSE) if action.name != "more"):
             digit = str(len(self.buttons) + 1) if len(self.buttons) < 9 else ""
             button = BigButton(f"{action.words} ({action.key})", digit, action.says)
             button.clicked.connect(lambda _=False, name=action.name: self.opens.emit(name))
