@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.report.drawing import ready
-from assistant.report.pdf import MARGIN, RESOLUTION, TOP, _with_spaces
+from assistant.report.pdf import MARGIN, RESOLUTION, TOP, with_spaces
 from assistant.trade.plotted import Plot
 
 SIZES = (11.0, 10.0, 9.0, 8.0, 7.0, 6.0)
@@ -57,7 +57,7 @@ def to_pdf(sheet: PrintedSheet, paper: str = "letter") -> bytes:
     finally:
         painter.end()
     buffer.close()
-    return _with_spaces(bytes(buffer.data()))
+    return with_spaces(bytes(buffer.data()))
 
 
 class _Page:
