@@ -7,6 +7,7 @@ from itertools import combinations, pairwise
 import pytest
 
 from assistant.__main__ import main
+from assistant.command import draw as command
 from assistant.report.chart_svg import to_svg
 from assistant.resources import trees_folder
 from assistant.tree.chart.faults import faults_at
@@ -135,7 +136,7 @@ def test_what_is_wrong_stands_at_its_step():
     assert "! causes:" in said
 
 
-@pytest.mark.parametrize("text", ["a b c", "electroencephalographically", "under\u00a05\u00a0V", "", " x  y "])
+@pytest.mark.parametrize("text", ["a b c", "electroencephalographically", "under\u00a05\u00a0V", "", " x  y"])
 @pytest.mark.parametrize("room", [12, 40, 200])
 def test_lines_are_no_wider_than_their_room(text, room):
     lines = wrap(text, room, 8)
@@ -153,6 +154,13 @@ def test_the_svg_is_well_formed_and_says_every_finding():
     assert "sheet 1 of" in said
 
 
+@pytest.fixture
+def quick(monkeypatch):
+    """The trees that are loaded already, and nothing wrong with them."""
+    monkeypatch.setattr(command, "read_folder", lambda _: LIBRARY)
+    monkeypatch.setattr(command, "faults_at", lambda *_: {})
+
+
 def run(capsys, *words):
     code = main(["draw", *map(str, words)])
     out, err = capsys.readouterr()
@@ -160,7 +168,7 @@ def run(capsys, *words):
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_draw_writes_a_page_for_each_sheet(tmp_path, capsys, paper):
+def test_draw_writes_a_page_for_each_sheet(tmp_path, capsys, paper, quick):
     code, out, _ = run(capsys, "filter_habit", "--to", tmp_path / "small.pdf", "--paper",
                        paper)
     assert code == 0, out
@@ -176,9 +184,12 @@ def test_draw_writes_svg_from_a_name_or_a_file(tmp_path, capsys):
 
 
 @pytest.mark.parametrize(("tree", "to", "says"), [
-    ("no_heet", "x.svg", "did you mean 'no_heat'"), ("no_heat", "x.png", "must end in .svg or .pdf"),
-    ("nowhere.yaml", "x.svg", "There is no file or folder"), ("no_heat", "no/such/x.svg", "can't be written")])
-def test_draw_says_what_it_can_not_do(tmp_path, capsys, tree, to, says):
+    ("no_heet", "x.svg", "did you mean 'no_heat'"),
+    ("no_heat", "x.png", "must end in .svg or .pdf"),
+    ("nowhere.yaml", "x.svg", "There is no file or folder"),
+    ("no_heat", "no/such/x.svg", "can't be written"),
+])
+def test_draw_says_what_it_can_not_do(tmp_path, capsys, tree, to, says, quick):
     code, _, err = run(capsys, tree, "--to", tmp_path / to)
     assert code == 2
     assert says in err

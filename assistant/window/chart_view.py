@@ -1,0 +1,174 @@
+"""A diagram on the screen: its sheets one under the other, larger and smaller, moved by keys or a finger."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
+
+from assistant.report.chart_paint import paint
+from assistant.tree.chart.marks import Chart
+from assistant.window import look
+
+GAP = 24.0
+"""Between sheets, in points."""
+SMALLEST, LARGEST, STEP = 0.2, 4.0, 1.25
+READABLE = 1.3
+"""The size at which the diagram opens: its questions are then as large as the window's smaller text."""
+
+
+class ChartView(QWidget):
+    """`picked` carries the step whose box was pressed."""
+
+    picked = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.chart = Chart("", 1.0, 1.0, ())
+        self.scale = READABLE
+        self.corner = QPointF(0, 0)
+        """What lies at the top left of the widget, in points of the diagram."""
+        self.marked: tuple[str, ...] = ()
+        """Steps with a frame round their box: what was searched for."""
+        self._pressed: QPointF | None = None
+        self._moved = False
+        self.setAccessibleName("Diagram")
+        self.setMinimumSize(160, 90)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+
+    def sizeHint(self) -> QSize:
+        return QSize(600, 400)
+
+    def show_chart(self, chart: Chart) -> None:
+        """Another diagram in the place of this one; size and place stay as far as they can."""
+        self.chart = chart
+        self.setAccessibleName(f"Diagram of {chart.title}, {len(chart.sheets)} sheets")
+        self._hold()
+
+    def mark(self, steps: tuple[str, ...]) -> None:
+        """Frames round the boxes of these steps."""
+        self.marked = steps
+        self.update()
+
+    def place(self, step: str) -> QRectF | None:
+        """Where a step's box lies, in points of the whole diagram; None where it is not drawn."""
+        sheet = self.chart.sheet_of(step)
+        if sheet is None:
+            return None
+        x, y, width, height = sheet.places[step]
+        return QRectF(x, y + (sheet.number - 1) * (self.chart.height + GAP), width, height)
+
+    def go_to(self, step: str) -> bool:
+        """Bring a step's box into the middle; False where it is not drawn."""
+        place = self.place(step)
+        if place is None:
+            return False
+        room = QPointF(self.width() / self.scale, self.height() / self.scale)
+        self.corner = QPointF(place.center().x() - room.x() / 2, place.center().y() - room.y() / 2)
+        self._hold()
+        return True
+
+    def zoom(self, factor: float, about: QPointF | None = None) -> None:
+        """Larger or smaller by a factor; what lies at `about` (the middle) stays where it is."""
+        at = about or QPointF(self.width() / 2, self.height() / 2)
+        fixed = self.corner + at / self.scale
+        self.scale = min(max(self.scale * factor, SMALLEST), LARGEST)
+        self.corner = fixed - at / self.scale
+        self._hold()
+
+    def fit(self) -> None:
+        """A whole sheet's width in the window."""
+        self.scale = min(max(self.width() / self.chart.width, SMALLEST), LARGEST)
+        self.corner = QPointF(0, self.corner.y())
+        self._hold()
+
+    def move_by(self, across: float, down: float) -> None:
+        """Move by these shares of what is seen."""
+        self.corner += QPointF(across * self.width(), down * self.height()) / self.scale
+        self._hold()
+
+    @property
+    def whole(self) -> QRectF:
+        sheets = max(1, len(self.chart.sheets))
+        return QRectF(0, 0, self.chart.width, sheets * self.chart.height + (sheets - 1) * GAP)
+
+    def _hold(self) -> None:
+        """Keep the diagram in sight, and draw."""
+        whole, wide, tall = self.whole, self.width() / self.scale, self.height() / self.scale
+        x = (whole.width() - wide) / 2 if whole.width() < wide else min(max(self.corner.x(), 0),
+                                                                       whole.width() - wide)
+        y = 0 if whole.height() < tall else min(max(self.corner.y(), 0), whole.height() - tall)
+        self.corner = QPointF(x, y)
+        self.update()
+
+    def step_at(self, at: QPointF) -> str | None:
+        """The step whose box lies at a spot of the widget."""
+        spot = self.corner + at / self.scale
+        for sheet in self.chart.sheets:
+            y = spot.y() - (sheet.number - 1) * (self.chart.height + GAP)
+            for step, (left, top, width, height) in sheet.places.items():
+                if left <= spot.x() <= left + width and top <= y <= top + height:
+                    return step
+        return None
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        ink = look.inks(self.palette())
+        inks = {"ink": ink.text, "quiet": ink.soft, "paper": ink.paper, "soft": ink.rule}
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillRect(self.rect(), ink.ground)
+        painter.scale(self.scale, self.scale)
+        painter.translate(-self.corner)
+        seen = QRectF(self.corner, self.corner + QPointF(self.width(), self.height()) / self.scale)
+        for sheet in self.chart.sheets:
+            area = QRectF(0, (sheet.number - 1) * (self.chart.height + GAP), self.chart.width, self.chart.height)
+            if area.intersects(seen):
+                painter.fillRect(area, ink.paper)
+                painter.save()
+                painter.translate(area.topLeft())
+                paint(painter, sheet, QApplication.font().family(), inks)
+                painter.restore()
+        self._frames(painter, ink.accent)
+
+    def _frames(self, painter: QPainter, colour: QColor) -> None:
+        pen = QPen(colour, 3)
+        pen.setDashPattern([2, 1])
+        painter.setPen(pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for step in self.marked:
+            place = self.place(step)
+            if place is not None:
+                painter.drawRect(place.adjusted(-6, -6, 6, 6))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._hold()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        turned = event.angleDelta()
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.zoom(STEP if turned.y() > 0 else 1 / STEP, event.position())
+        else:
+            self.corner -= QPointF(turned) / 2 / self.scale
+            self._hold()
+        event.accept()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._pressed, self._moved = event.position(), False
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._pressed is None:
+            return
+        way = event.position() - self._pressed
+        if self._moved or way.manhattanLength() > QApplication.startDragDistance():
+            self._moved = True
+            self.corner -= way / self.scale
+            self._pressed = event.position()
+            self._hold()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        step = None if self._moved else self.step_at(event.position())
+        self._pressed = None
+        if step is not None:
+            self.picked.emit(step)

@@ -1,0 +1,286 @@
+"""The whole tree as a diagram: where the walk is in it, what is wrong in its file, any step by a word of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QHideEvent, QKeyEvent
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from assistant.errors import UserError
+from assistant.house.place import Problem
+from assistant.tree.chart.faults import sorted_to_steps
+from assistant.tree.chart.sheets import Walked, draw
+from assistant.tree.library import Library
+from assistant.tree.model import PURPOSES, Tree, question_of
+from assistant.window import files
+from assistant.window.chart_view import STEP, ChartView
+from assistant.window.flow import Flow
+from assistant.window.line import Line
+from assistant.window.look import TARGET
+from assistant.window.page.aside.base import AsidePage
+from assistant.window.page.base import TINY
+from assistant.window.session import Driver
+from assistant.window.tree_watch import TreeWatch
+
+PAN = 0.35
+"""Share of the window by which an arrow key moves."""
+PANS = {Qt.Key.Key_Left: (-PAN, 0), Qt.Key.Key_Right: (PAN, 0), Qt.Key.Key_Up: (0, -PAN),
+        Qt.Key.Key_Down: (0, PAN), Qt.Key.Key_PageUp: (0, -0.9), Qt.Key.Key_PageDown: (0, 0.9)}
+
+
+@dataclass
+class Shown:
+    """What is drawn: a library and the tree's name in it, and what is wrong in its file."""
+
+    library: Library
+    name: str
+    problems: list[Problem] = field(default_factory=list)
+    from_disk: bool = False
+
+    @property
+    def tree(self) -> Tree:
+        return self.library.trees[self.name]
+
+
+class TreePage(AsidePage):
+    """`watch` reads the folder of the trees; None where nothing is looked for there."""
+
+    title = "The tree"
+    takes_digits = False
+
+    def __init__(self, driver: Driver | None, library: Library, watch: TreeWatch | None = None,
+                 parent: QWidget | None = None) -> None:
+        super().__init__(driver, parent)
+        self.heading.hide()
+        self.column.setSpacing(6)
+        self.walked, name = _walked(driver)
+        if name not in library.trees:
+            name = next((one for one in _names(library)), "")
+        self.shown = Shown(library, name) if name else None
+        self.only_path = False
+        self.found: list[str] = []
+        self._at = -1
+        self.view = ChartView()
+        self.find = Line("Find a step")
+        self.find.setPlaceholderText("find: a word of a question or finding, a step's name")
+        self.find.textChanged.connect(self._search)
+        self.find.returnPressed.connect(self.next_found)
+        self.find.down.connect(self.view_focus)
+        self.column.addWidget(self.find)
+        self.column.addWidget(self.view, 1)
+        self.view.picked.connect(self._tell)
+        self.buttons = Flow()
+        self._make_buttons(library)
+        self.own.addLayout(self.buttons)
+        self.watch = watch
+        if watch is not None:
+            watch.setParent(self)
+            watch.read.connect(self._read)
+        if self.shown is None:
+            self.say("There is no tree that could be drawn.")
+
+    def _make_buttons(self, library: Library) -> None:
+        several = len(list(_names(library))) > 1
+        for words, says, does, wanted in (
+            ("+ Larger", "Larger (+)", lambda: self.view.zoom(STEP), True),
+            ("- Smaller", "Smaller (-)", lambda: self.view.zoom(1 / STEP), True),
+            ("Here", "Here: where the walk is (Home)", self.go_here, self.walked.here is not None),
+            ("Path only", "Path only: fold the rest away (F)", self.fold_path, bool(self.walked.steps)),
+            ("Next error", "Next error of the file (E)", self.next_error, True),
+            ("Other tree", "Other tree (T)", self.next_tree, several),
+            ("Print", "Print: save as a PDF for the wall (P)", self.print_it, True),
+        ):
+            button = QPushButton(words)
+            button.setAccessibleName(says)
+            button.setToolTip(says)
+            button.setMinimumHeight(TARGET)
+            button.clicked.connect(lambda _=False, does=does: does())
+            if wanted:
+                self.buttons.addWidget(button)
+            else:
+                button.setParent(self)
+                button.hide()
+
+    # what is drawn
+
+    def draw(self) -> None:
+        """Lays the tree out anew."""
+        if self.shown is None:
+            return
+        tree, library = self.shown.tree, self.shown.library
+        mine = self.shown.name == _walked(self.driver)[1]
+        walked = self.walked if mine else Walked()
+        kept = frozenset(walked.steps) if self.only_path and walked.steps else None
+        titles = {other.name: other.title for other in library.trees.values()}
+        faults = sorted_to_steps(self.shown.problems, tree)
+        self.view.show_chart(draw(tree, library.vocabulary, titles, walked=walked, errors=faults, unfolded=kept))
+        self._search(self.find.text(), go=False)
+
+    def showEvent(self, event) -> None:
+        super().showEvent(event)
+        if not self.view.chart.sheets:
+            self.draw()
+            self.go_here()
+        if self.watch is not None:
+            self.watch.start()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        if self.watch is not None:
+            self.watch.stop()
+        super().hideEvent(event)
+
+    def _read(self, library: Library, problems: list[Problem]) -> None:
+        """The folder was read: its problems, and its tree where nothing walks an older text."""
+        if self.shown is None:
+            return
+        name = self.shown.name
+        if name not in library.trees:
+            of_it = [one for one in problems if one.file == self.shown.tree.file or one.file.endswith("/")]
+            self.say(f"The file can't be drawn as it is now: {of_it[0]}" if of_it else "The file is gone.")
+            return
+        same = library.trees[name] == self.shown.tree
+        changed = not same or self.shown.from_disk
+        mine = [one for one in problems if one.file == library.trees[name].file]
+        if same and mine == self.shown.problems:
+            return
+        self.shown = Shown(library, name, mine, changed)
+        self.draw()
+        walks = self.driver is not None and not same and name == _walked(self.driver)[1]
+        said = "This is the file as it is now; the visit goes on with the text it began with. " if walks else ""
+        self.say(said + self._errors_said())
+
+    def _errors_said(self) -> str:
+        number = len(self.shown.problems) if self.shown else 0
+        if not number:
+            return "Nothing is wrong in this file."
+        return f"{number} {'error' if number == 1 else 'errors'} in this file; E goes from one to the next."
+
+    # what a person does
+
+    def first_focus(self) -> QWidget:
+        return self.next_button
+
+    def view_focus(self) -> None:
+        self.next_button.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def go_here(self) -> None:
+        """To the step that is asked now, else to the start."""
+        if self.shown is None:
+            return
+        here = self.walked.here if self.shown.name == _walked(self.driver)[1] else None
+        if not (here and self.view.go_to(here)):
+            self.view.go_to(self.shown.tree.start)
+
+    def fold_path(self) -> None:
+        self.only_path = not self.only_path and bool(self.walked.steps)
+        self.draw()
+        self.go_here()
+        self.say("Only what lies on the path; F unfolds the rest." if self.only_path else "")
+
+    def next_error(self) -> None:
+        if self.shown is None:
+            return
+        wrong = list(sorted_to_steps(self.shown.problems, self.shown.tree).items())
+        if not wrong:
+            self.say(self._errors_said())
+            return
+        self._at = (self._at + 1) % len(wrong)
+        step, said = wrong[self._at]
+        self.view.mark((step,))
+        self.view.go_to(step)
+        self.say(f"{step}: {said[0]}")
+
+    def next_tree(self) -> None:
+        if self.shown is None:
+            return
+        names = list(_names(self.shown.library))
+        name = names[(names.index(self.shown.name) + 1) % len(names)]
+        self.shown = Shown(self.shown.library, name)
+        self.draw()
+        self.go_here()
+        self.say(self.shown.tree.title)
+
+    def next_found(self) -> None:
+        if not self.found:
+            self.say("No step has these words." if self.find.text().strip() else "")
+            return
+        self.found = [*self.found[1:], self.found[0]]
+        self._show_found()
+
+    def _search(self, text: str, go: bool = True) -> None:
+        words = text.lower().split()
+        steps = self.shown.tree.steps.items() if words and self.shown else ()
+        self.found = [name for name, step in steps
+                      if all(word in f"{name} {question_of(step)}".lower() for word in words)]
+        self.view.mark(tuple(self.found))
+        if go and words:
+            if self.found:
+                self._show_found()
+            else:
+                self.say("No step has these words.")
+
+    def _show_found(self) -> None:
+        name = self.found[0]
+        self.view.go_to(name)
+        more = f" - {len(self.found)} found, Enter goes to the next" if len(self.found) > 1 else ""
+        self._tell(name, more)
+
+    def _tell(self, step: str, more: str = "") -> None:
+        if self.shown is not None and step in self.shown.tree.steps:
+            self.say(f"{step}: {question_of(self.shown.tree.steps[step])}{more}", sure=False)
+
+    def print_it(self) -> None:
+        """Saves a PDF with a page for each sheet."""
+        if self.shown is None:
+            return
+        path = files.pick_file(self, f"{self.shown.name}.pdf", "PDF (*.pdf)")
+        if path is None:
+            return
+        from assistant.report.chart_pdf import to_pdf
+
+        try:
+            path.write_bytes(to_pdf(self.view.chart, "a3"))
+            self.say(f"{len(self.view.chart.sheets)} sheets of A3 are in {path}.")
+        except (OSError, UserError) as problem:
+            self.say(f"It can't be saved there: {problem}")
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        key = event.key()
+        plain = {Qt.Key.Key_F: self.fold_path, Qt.Key.Key_E: self.next_error, Qt.Key.Key_T: self.next_tree,
+                 Qt.Key.Key_P: self.print_it, Qt.Key.Key_Home: self.go_here, Qt.Key.Key_0: self.view.fit,
+                 Qt.Key.Key_Slash: self.find.setFocus}
+        if key in PANS:
+            self.view.move_by(*PANS[key])
+        elif key in (Qt.Key.Key_Plus, Qt.Key.Key_Equal):
+            self.view.zoom(STEP)
+        elif key == Qt.Key.Key_Minus:
+            self.view.zoom(1 / STEP)
+        elif key in plain and not event.modifiers() & Qt.KeyboardModifier.AltModifier:
+            plain[key]()
+        else:
+            super().keyPressEvent(event)
+
+    def fold(self, mode: str) -> None:
+        super().fold(mode)
+        if hasattr(self, "find"):
+            self.find.setVisible(mode != TINY)
+
+
+def _names(library: Library):
+    """Trees in the order in which somebody looks for one: complaints first."""
+    return (tree.name for tree in sorted(library.trees.values(), key=lambda one: PURPOSES.index(one.purpose)))
+
+
+def _walked(driver: Driver | None) -> tuple[Walked, str]:
+    """What of its complaint's tree a visit has walked, and that tree's name; ("", none) without a visit."""
+    if driver is None or driver.visit.position is None or not driver.visit.position.stack:
+        return Walked(), ""
+    visit = driver.visit
+    frames = visit.position.stack
+    name = frames[-1].tree
+    steps = [taken.step.partition(".")[2] for taken in visit.path if taken.step.startswith(f"{name}.")]
+    here = frames[-1].step
+    ways = {(before, after) for before, after in zip(steps, [*steps[1:], here], strict=True)}
+    return Walked(frozenset(ways), frozenset([*steps, here]), here), name
