@@ -10,7 +10,7 @@ os.environ.setdefault("PYTHONFAULTHANDLER", "1")
 # No test may write where a person's visits lie.
 _USER_FOLDER = tempfile.TemporaryDirectory(prefix="fault-trail-tests-")
 os.environ["FAULT_TRAIL_HOME"] = _USER_FOLDER.name
-os.environ["FAULT_TRAIL_CACHE"] = os.path.join(_USER_FOLDER.name, "cache")
+os.environ["FAULT_TRAIL_CACHE"] = f"{_USER_FOLDER.name}/cache"
 
 import traceback  # noqa: E402
 import weakref  # noqa: E402

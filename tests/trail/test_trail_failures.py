@@ -141,7 +141,7 @@ def test_a_folder_that_may_not_be_written_to_opens_for_reading(tmp_path):
         recorder.append(EVENTS[0])
     before = sorted(path.name for path in folder.iterdir())
     for place in folder.parents:
-        if place.stat().st_uid == os.geteuid() and not place.stat().st_mode & 0o005 == 0o005:
+        if place.stat().st_uid == os.geteuid() and place.stat().st_mode & 0o005 != 0o005:
             place.chmod(0o755)
     folder.chmod(0o555)
     with as_somebody_else():
