@@ -18,6 +18,7 @@ from assistant.window.page import (
     plate,
     read_only,
     stop,
+    survey,
     watch,
 )
 from assistant.window.page.aside import (
@@ -82,6 +83,8 @@ def for_ask(driver: Driver, ask: Ask) -> Page:
         return read_only.ReadOnlyPage(driver, ask)
     if ask.kind == "stop":
         return stop.StopPage(driver, ask, driver.vocabulary)
+    if isinstance(ask.body, Measure) and ask.body.survey:
+        return survey.SurveyPage(driver, ask)
     if ask.kind == "measure":
         several = len(ask.readings) > 1 or (isinstance(ask.body, Measure) and ask.body.group)
         return (group.GroupPage if several else measure.MeasurePage)(driver, ask)

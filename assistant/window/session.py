@@ -15,6 +15,7 @@ from PySide6.QtCore import QObject, Signal
 from assistant.errors import UserError
 from assistant.house.model import Vocabulary
 from assistant.trail.clock import now as wall_clock
+from assistant.trail.draft import draft_of, keep_draft
 from assistant.trail.error import TrailError
 from assistant.trail.keep import person
 from assistant.tree.library import Library
@@ -156,6 +157,17 @@ class Driver(QObject):
     def cautions_seen(self, names: tuple[str, ...]) -> None:
         for name in names:
             self._cautioned[name] = self._power()
+
+    def draft(self, step: str, name: str, text: str) -> None:
+        """Keep what is being filled in over a long time, on disk where that can be; blank takes it away."""
+        self.drafts[step, name] = text
+        if self.folder is not None and not self.read_only:
+            keep_draft(self.folder, step, name, text)
+
+    def drafted(self, step: str, name: str) -> str:
+        """What was being filled in, in this window or before the program was last closed."""
+        known = self.drafts.get((step, name))
+        return known if known is not None or self.folder is None else draft_of(self.folder, step, name)
 
     def close(self) -> None:
         self.live.close()

@@ -1,0 +1,59 @@
+"""The customer's picture of their zones, where a visit made a survey of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from assistant.report.blocks import Block, Cell, Heading, Picture, Points, Table, Words
+from assistant.report.story import Photo, Story
+from assistant.walk.state import Visit
+from assistant.walk.survey_plan import conclusions, last_survey, plan_in_words, plan_of
+
+CAPTION = (
+    "Each box is a thermostat with the registers that blow when it calls. A heavy edge: it should be another "
+    "thermostat's. A broken edge: not sure yet."
+)
+
+
+@dataclass(frozen=True)
+class Zones:
+    """`rows`: thermostat and its registers in words; `says`: what the survey concludes; `plan` is for the
+    picture.
+    """
+
+    rows: tuple[tuple[str, str], ...]
+    says: tuple[str, ...]
+    plan: tuple = ()
+
+
+def zones_of(visit: Visit) -> Zones | None:
+    """The last survey of the visit, as it stood with the accuracy of the shop's instrument; None without
+    one.
+    """
+    sheet = last_survey(visit)
+    if sheet is None:
+        return None
+    instrument = visit.shop.instrument("airflow", visit.instrument)
+    share = instrument.percent.get("airflow") if instrument is not None else None
+    answer, _ = sheet.answer(share / 100 if share else None)
+    if answer is None:
+        return None
+    plan = plan_of(answer, sheet)
+    return Zones(tuple(plan_in_words(plan)), tuple(conclusions(answer)), tuple(plan))
+
+
+def zone_blocks(story: Story) -> Iterator[Block]:
+    """Heading, the picture where it could be drawn, and the same in words."""
+    zones = story.zones
+    if zones is None:
+        return
+    yield Heading("Which thermostat blows which register", 2)
+    if story.zone_picture is not None:
+        yield Picture(Photo("zones", "Which thermostat blows which register", "", story.zone_picture), CAPTION)
+    rows = tuple((Cell(zone), Cell(registers)) for zone, registers in zones.rows)
+    yield Table(("When this one calls", "these registers blow (how sure)"), rows, (30, 70))
+    if zones.says:
+        yield Points(zones.says)
+    else:
+        yield Words("Each register answers its own thermostat.")
