@@ -66,10 +66,11 @@ class Table:
 
 @dataclass(frozen=True)
 class Picture:
-    """A photo with the words below it."""
+    """A photo with the words below it. `drawn`: the report says the same in words beside it."""
 
     photo: Photo
     caption: str
+    drawn: bool = False
 
 
 @dataclass(frozen=True)

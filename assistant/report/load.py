@@ -3,6 +3,7 @@ photos."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from assistant.report.rows import told
@@ -34,7 +35,7 @@ def story_of(folder: Path) -> Story:
             f"There is no visit in {folder}." if not trail.damage else f"{folder}: {trail.remarks[0]}"
         )
     library = kept_library(folder, opened)
-    return tell(
+    story = tell(
         trail.events,
         library,
         fingerprint(trail),
@@ -42,6 +43,21 @@ def story_of(folder: Path) -> Story:
         _photos(folder, trail),
         [*trail.remarks, *_erased(folder)],
     )
+    return replace(story, zone_picture=_zone_picture(story))
+
+
+def _zone_picture(story: Story) -> bytes | None:
+    """The plan of the last zone survey, drawn; None where there was none or nothing can be drawn here."""
+    if story.zones is None:
+        return None
+    from assistant.report.drawing import CannotDrawError
+
+    try:
+        from assistant.report.zone_plan import picture
+
+        return picture(list(story.zones.plan))
+    except (ImportError, CannotDrawError):
+        return None  # the table beside it says the same
 
 
 def _erased(folder: Path) -> list[str]:

@@ -22,6 +22,7 @@ from assistant.report.story import (
     Story,
 )
 from assistant.report.times import clock, day, full
+from assistant.report.zones import zone_blocks
 from assistant.trail.fingerprint import short
 
 LABELS = {"make": "Furnace make", "model": "Furnace model", "serial": "Furnace serial number"}
@@ -58,6 +59,7 @@ def _customer(story: Story) -> Iterator[Block]:
         yield Words(caution, "notice")
     for complaint in page.complaints:
         yield from _complaint(complaint)
+    yield from zone_blocks(story)
     yield Heading("What is still to do", 2)
     if page.still_to_do:
         yield Points(page.still_to_do, "open")

@@ -7,8 +7,12 @@ an empty text or tuple means that there is nothing to tell.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from assistant.report.around import Beside
+
+if TYPE_CHECKING:
+    from assistant.report.zones import Zones
 
 SLIP = "slip of the key"
 """A step that was taken back because nobody meant it."""
@@ -171,3 +175,7 @@ class Story:
     """(file, SHA-256) of the tree texts that the visit was walked with."""
     beside: Beside = field(default_factory=Beside)
     """Everything around the walk."""
+    zones: Zones | None = None
+    """What the last zone survey says, where one was made."""
+    zone_picture: bytes | None = None
+    """The same drawn, as PNG, where that can be done."""

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QMarginsF, QRectF, Qt
+from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, Qt
 from PySide6.QtGui import QFont, QPageLayout, QPageSize, QPainter, QPdfWriter, QPen
 
-from assistant.errors import UserError
 from assistant.report.drawing import ready
 from assistant.trade.zone.survey import NOBODY
 from assistant.walk.survey_sheet import MODE_WORDS, Sheet
@@ -23,18 +22,18 @@ HOW = (
 
 
 def write_form(file: Path, sheet: Sheet, paper: str = "letter") -> None:
-    """Writes the PDF, with the names where they are known. Raises UserError where it can't be written."""
+    """Writes the PDF, with the names where they are known. Raises CannotDrawError, OSError."""
     family = ready()
-    writer = QPdfWriter(str(file))
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QPdfWriter(buffer)
     size = QPageSize.PageSizeId.A4 if paper == "a4" else QPageSize.PageSizeId.Letter
     writer.setPageSize(QPageSize(size))
     writer.setPageOrientation(QPageLayout.Orientation.Landscape)
     writer.setPageMargins(QMarginsF(12, 12, 12, 12), QPageLayout.Unit.Millimeter)
     writer.setResolution(DOTS)
     writer.setTitle("Zone survey")
-    painter = QPainter()
-    if not painter.begin(writer):
-        raise UserError(f"The form can't be written to {file}. Choose another folder.")
+    painter = QPainter(writer)
     registers = sheet.registers or [""] * BLANK_REGISTERS
     each = BLANK_REGISTERS
     sheets = [registers[start : start + each] for start in range(0, len(registers), each)]
@@ -43,6 +42,7 @@ def write_form(file: Path, sheet: Sheet, paper: str = "letter") -> None:
             writer.newPage()
         _page(painter, writer.width(), writer.height(), sheet, rows, QFont(family))
     painter.end()
+    file.write_bytes(bytes(buffer.data()))
 
 
 def _page(

@@ -12,6 +12,7 @@ from assistant.report.notice import NOTICE
 from assistant.report.rows import Reached, Told, told
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
+from assistant.report.zones import zones_of
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, Record
 from assistant.walk.event import (
@@ -88,6 +89,7 @@ def tell(
         photos=pictures,
         remarks=(*remarks, *out.remarks),
         trees=tuple(sorted(opened.files.items())) if opened else (),
+        zones=zones_of(visit),
         beside=beside(visit, events),
     )
 

@@ -54,7 +54,7 @@ def _block(block: Block) -> list[str]:
     if isinstance(block, Pictures):
         return [line for item in block.items if item is not None for line in _block(item)]
     assert isinstance(block, Picture)
-    return ["", *_wrapped(f"[photo] {block.caption}", "", "  ")]
+    return [] if block.drawn else ["", *_wrapped(f"[photo] {block.caption}", "", "  ")]
 
 
 def _heading(block: Heading) -> list[str]:

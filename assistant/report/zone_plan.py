@@ -86,7 +86,7 @@ def _under(place: Place) -> str:
     return f"should be of {place.should}, {percent(place.sure)}" if place.should else percent(place.sure)
 
 
-def picture(plan: list[tuple[str, list[Place]]], width: int = 900) -> bytes:
+def picture(plan: list[tuple[str, list[Place]]], width: int = 620) -> bytes:
     """The plan as PNG for a report, black on white. Raises CannotDrawError."""
     font = QFont(ready(), 12)
     draws = Draws(plan, width, font)

@@ -50,7 +50,9 @@ def zone_blocks(story: Story) -> Iterator[Block]:
         return
     yield Heading("Which thermostat blows which register", 2)
     if story.zone_picture is not None:
-        yield Picture(Photo("zones", "Which thermostat blows which register", "", story.zone_picture), CAPTION)
+        yield Picture(
+            Photo("zones", "Which thermostat blows which register", "", story.zone_picture), CAPTION
+        )
     rows = tuple((Cell(zone), Cell(registers)) for zone, registers in zones.rows)
     yield Table(("When this one calls", "these registers blow (how sure)"), rows, (30, 70))
     if zones.says:

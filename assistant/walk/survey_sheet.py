@@ -102,26 +102,28 @@ class Sheet:
             for m, caller, register in self.cells
         )
 
+    def _called(self, mode: str, caller: str) -> bool:
+        """Whether anything was read while this one called."""
+        return any((mode, caller, register) in self.cells for register in self.registers)
+
     def line(self) -> str:
-        """The sheet as one line of a trail. Raises BadSheet with a sentence."""
+        """The sheet as one line of a trail: every thermostat has a row, read or not. Raises BadSheet with a
+        sentence.
+        """
+        modes = [mode for mode in MODES if self.filled(mode)]
         cells = {
             f"{mode}/{caller}/{register}": self.cells.get((mode, caller, register), "-")
-            for mode in MODES
-            if self.filled(mode)
+            for mode in modes
             for caller in self.callers
+            if (mode == modes[0] and caller != NOBODY) or self._called(mode, caller)
             for register in self.registers
-        }
-        read = {
-            name: text
-            for name, text in cells.items()
-            if any(t != "-" for n, t in cells.items() if n.rsplit("/", 1)[0] == name.rsplit("/", 1)[0])
         }
         drawn = {
             f"{DRAWN}/{register}": whose
             for register, whose in self.drawn.items()
             if register in self.registers
         }
-        return line_of(arguments_of({**read, **drawn}))
+        return line_of(arguments_of({**cells, **drawn}))
 
     def answer(self, accuracy: float | None = None) -> tuple[Answer | None, str]:
         """What the survey says so far; None and a sentence where it says nothing yet or a cell is wrong."""
@@ -146,7 +148,7 @@ class Sheet:
 
 def said(name: str) -> str:
     """A name as it is shown: without the marks that part cells, and without doubled blanks."""
-    return plain(name).replace("_", " ")
+    return plain(name.replace("_", " ")).replace("_", " ")
 
 
 def from_text(text: str) -> Sheet:

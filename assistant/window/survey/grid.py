@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+from PySide6.QtWidgets import QAbstractButton, QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from assistant.walk.survey_sheet import Sheet
 from assistant.window import look
@@ -36,6 +36,9 @@ class SurveyGrid(QTableWidget):
         self.horizontalHeader().setMinimumHeight(34)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        corner = self.findChild(QAbstractButton)
+        corner.setAccessibleName("Corner of the grid")
+        corner.setEnabled(False)
         self.currentCellChanged.connect(lambda *_: self.moved.emit())
 
     def lay(self) -> None:

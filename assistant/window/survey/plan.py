@@ -68,4 +68,3 @@ class Says(QWidget):
             for each in answer.settle:
                 self.column.addWidget(label(f"– {sentence(each)}"))
         self.column.addStretch(1)
-
