@@ -131,7 +131,7 @@ def meaning(entry: Entry, a: Argument, text: str, unit: str) -> Meant:
         return _held(entry, a, Meant(word, word))
     if not a.many:
         return _held(entry, a, _one(a, text, unit))
-    items = [_one(a, item, unit) for item in re.split(r"[,;]", text) if item.strip()]
+    items = [_one(a, item, unit) for item in items_of(text)]
     wrong = next((item for item in items if item.problem), None)
     if wrong is not None:
         return wrong
@@ -139,6 +139,13 @@ def meaning(entry: Entry, a: Argument, text: str, unit: str) -> Meant:
         return Meant(blank=True)
     echo = ", ".join(item.echo for item in items)
     return _held(entry, a, Meant(tuple(item.value for item in items), echo, unit=items[0].unit))
+
+
+def items_of(text: str) -> list[str]:
+    """The items of a list: a comma or semicolon between them; spaces where there are only numbers."""
+    if not re.search(r"[,;/]", text):
+        return re.split(r"\s+(?=[-+.\d])", text.strip())
+    return [item.strip() for item in re.split(r"[,;]", text) if item.strip()]
 
 
 def _held(entry: Entry, a: Argument, meant: Meant) -> Meant:

@@ -11,7 +11,7 @@ from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.kind import from_si
 from assistant.trade.entry import TEXT, ArgumentError, Entry
 from assistant.trade.registry import REGISTRY, entry_of
-from assistant.trade.sheet import Worked, work_out
+from assistant.trade.sheet import Worked, items_of, work_out
 from assistant.tree.limits import parse_quantity
 from assistant.tree.model import Compute
 from assistant.walk.ask import Record, Taken
@@ -95,7 +95,7 @@ def event_of(
 
 def with_unit(text: str, unit: str, many: bool) -> str:
     """The text with its field's unit behind each number that has none of its own."""
-    items = re.split(r"[,;]", text) if many else [text]
+    items = items_of(text) if many else [text]
     said = [f"{item.strip()} {unit}".strip() if BARE.fullmatch(item) else item.strip() for item in items]
     return ", ".join(said)
 

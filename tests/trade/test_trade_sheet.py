@@ -57,6 +57,8 @@ def test_typed_examples_give_what_the_function_gives(entry):
         ("difference", {"first": "7.2 inwc", "second": "6.8 inwc"}, {}, "difference 0.4 in. w.c."),
         ("difference", {"first": "120", "second": "68"}, {"first": "F", "second": "F"}, "difference 52 °F"),
         ("unbalance", {"windings": "10, 10.4,9.9"}, {}, "unbalance 2.97 %"),
+        ("unbalance", {"windings": "10 10.4 9.9"}, {}, "unbalance 2.97 %"),
+        ("unbalance", {"windings": "462 V 463 V 455 V"}, {}, "unbalance 1.087 %"),
         ("duct_flow", {"diameter": "10", "rate": "0,08"}, {}, "carries 385.8 cfm"),
         ("clocked_input", {"dial": "1/2", "seconds": "29", "heating_value": "1000"}, {}, "input 62069 Btu/h"),
         ("capacitance", {"amps": "1.4", "volts": "370-380"}, {}, "capacitance 9.903 µF"),

@@ -195,6 +195,19 @@ def test_one_page_of_paper(sheet, tmp_path, monkeypatch):
     assert "can't be written" in hand.verdict
 
 
+def test_a_finger_alone_works_something_out(start):
+    """From the list of visits by taps: the workbench, a row, the pad, two fields, the answer."""
+    start.press("Workbench")
+    page = start.page
+    row = [entry.name for entry in page.entries].index("heat_rise")
+    page.listed.setCurrentRow(row)
+    start.press("Open it").press("Pad")
+    for key in ("1", "2", "0", "Enter", "6", "8", "Enter"):
+        start.tap(start.page.pad.keys[key])
+    assert start.verdict == "heat rise 52 °F"
+    assert start.page.fields[1].text == "68"
+
+
 def test_without_a_visit_nothing_offers_the_trail(sheet):
     hand = sheet("heat_rise", supply="120", return_air="68")
     assert not hand.page.keep_way.isVisible()

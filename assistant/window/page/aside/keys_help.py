@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from assistant.window.keys import ACTIONS, CLOSE, PAGE_KEYS
+from assistant.window.keys import ACTIONS, AT_START, CLOSE, PAGE_KEYS
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.session import Driver
 from assistant.window.text import label, rule
@@ -21,7 +21,7 @@ class HelpPage(AsidePage):
         grid = QGridLayout()
         grid.setColumnStretch(1, 1)
         grid.setHorizontalSpacing(20)
-        actions = (*ACTIONS, CLOSE)
+        actions = (*ACTIONS, *AT_START, CLOSE)
         rows = list(PAGE_KEYS) + [(action.key, f"{action.words}: {action.says}") for action in actions]
         for row, (key, says) in enumerate(rows):
             grid.addWidget(label(key, bold=True), row, 0)

@@ -6,25 +6,26 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from assistant.trade.entry import ANY, Entry
 from assistant.trade.plotted import in_units, plot_of
 from assistant.trade.registry import REGISTRY
-from assistant.trade.sheet import PARAGRAPH, Meant, Shown, Worked, work_out
+from assistant.trade.sheet import Meant, Worked, work_out
 from assistant.trade.systems import SI, US, in_system
 from assistant.walk.ask import Taken
 from assistant.walk.bench import event_of, inputs_of
 from assistant.window import files, look
 from assistant.window.flow import Flow
+from assistant.window.pad import Pad
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY, WIDE
 from assistant.window.page.bench.field import Field
-from assistant.window.page.bench.limits import limits_of
+from assistant.window.page.bench.limits import TreeLimit, limits_of
 from assistant.window.page.bench.paper import printed
 from assistant.window.page.bench.plot_view import PlotView
-from assistant.window.scale import ScaleView
-from assistant.window.text import label, row_of
+from assistant.window.page.bench.result import ResultView
+from assistant.window.text import row_of
 
 if TYPE_CHECKING:
     from assistant.window.desk import Desk
@@ -60,9 +61,14 @@ class SheetPage(AsidePage):
         self.worked: Worked | None = None
         self.written = False
         self.filling = True
+        self.pad: Pad | None = None
+        self.place = 0
+        """The field that was last written in."""
         self.heading.setText(self.entry.title)
         self._lay_fields()
-        self._lay_result()
+        self.result = ResultView(self.entry)
+        self.words.addWidget(self.result)
+        self.words.addStretch(1)
         self.picture_view = PlotView(self)
         self._lay_ways()
         for field in self.fields:
@@ -129,6 +135,16 @@ class SheetPage(AsidePage):
         self._system_words()
         self._typed()
 
+    def toggle_pad(self) -> None:
+        """The number pad for the field that was last in, or away again."""
+        if self.pad is None:
+            self.pad = Pad(self)
+            self.pad.hide()
+            self.pad.entered.connect(lambda: self._after(self.place))
+            self.foot_column.insertWidget(self.foot_column.indexOf(self.verdict), self.pad)
+        self.pad.setVisible(self.pad.isHidden())
+        self._go(self.place)
+
     def fold(self, mode: str) -> None:
         super().fold(mode)
         if hasattr(self, "ways"):
@@ -160,6 +176,8 @@ class SheetPage(AsidePage):
                 field.line.returnPressed.connect(lambda place=place: self._after(place))
                 field.line.up.connect(lambda place=place: self._go(place - 1))
                 field.line.down.connect(lambda place=place: self._go(place + 1))
+                field.line.selectionChanged.connect(lambda place=place: self._at(place))
+                field.line.cursorPositionChanged.connect(lambda *_, place=place: self._at(place))
         self.words.addWidget(self.grid_home)
         usual = [field for field in self.fields if field.optional]
         self.more_way = QPushButton()
@@ -187,29 +205,20 @@ class SheetPage(AsidePage):
         for place, field in enumerate(self.fields):
             field.lay(self.grid, 4 * place, narrow)
 
-    def _lay_result(self) -> None:
-        self.results = label("", bold=True)
-        self.formula = label("")
-        self.source = label(f"Source: {self.entry.source}", look.SMALL, soft=True)
-        for text in (self.results, self.formula, self.source):
-            self.words.addWidget(text)
-        self.limits = QVBoxLayout()
-        self.limit_views: list[tuple[QWidget, ScaleView]] = []
-        self.words.addLayout(self.limits)
-        self.words.addStretch(1)
-
     def _lay_ways(self) -> None:
         self.keep_way = _way("Into the &trail", self.write_down)
         self.print_way = _way("&Print one page", self.save_page)
         self.system_way = _way("", self.change_system)
         self.other_way = _way("&Another computation", lambda: self.opens.emit("workbench:list"))
+        self.pad_way = _way("Pa&d", self.toggle_pad)
+        self.pad_way.setAccessibleName("Pad of numbers")
         self._system_words()
         if self.driver is None or self.driver.read_only or self.driver.visit.signed is not None:
             self.keep_way.hide()
         self.ways = QWidget()
         flow = Flow()
         self.ways.setLayout(flow)
-        for way in (self.keep_way, self.print_way, self.system_way, self.other_way):
+        for way in (self.keep_way, self.print_way, self.system_way, self.other_way, self.pad_way):
             flow.addWidget(way)
         self.own.addWidget(self.ways)
         if self.driver is None:
@@ -244,10 +253,6 @@ class SheetPage(AsidePage):
         worked = self.worked
         self.keep_way.setEnabled(worked.done)
         self.print_way.setEnabled(worked.done)
-        ordered = sorted(worked.results, key=lambda each: not _paragraph(each))
-        self.results.setText("\n".join(r.text if _paragraph(r) else f"{r.words}: {r.text}" for r in ordered))
-        self.results.setVisible(len(worked.results) > 1)
-        self.formula.setText(worked.formula or self.entry.formula)
         if worked.done:
             self.say(_short(worked.said_shortly, LONGEST if self.mode != TINY else LONGEST // 3))
         else:
@@ -256,7 +261,7 @@ class SheetPage(AsidePage):
         plot = plot_of(self.entry.name, worked.values, outcome) if worked.done else None
         self.plot = in_units(plot, self.system) if plot is not None else None
         self._show_plot()
-        self._show_limits(outcome.get("result"))
+        self.result.show_worked(worked, self._limits(outcome.get("result")))
 
     def _show_plot(self) -> None:
         self.picture_view.show_plot(self.plot)
@@ -266,25 +271,12 @@ class SheetPage(AsidePage):
         elif self.plot is None and had:
             self.picture_view.hide()
 
-    def _show_limits(self, value: object) -> None:
+    def _limits(self, value: object) -> list[TreeLimit]:
+        """Where the trees of this visit, or of new ones, draw the line."""
         number = value if isinstance(value, (int, float)) else None
-        visit = self.driver.visit if self.driver is not None else None
-        library = self.driver.library if self.driver is not None else self.desk.library
-        told = limits_of(library, self.entry.name, number, visit)
-        while len(self.limit_views) < len(told):
-            words, scale = label("", look.SMALL), ScaleView()
-            self.limits.addWidget(words)
-            self.limits.addWidget(scale)
-            self.limit_views.append((words, scale))
-        for place, (words, scale) in enumerate(self.limit_views):
-            shown = place < len(told)
-            words.setVisible(shown)
-            if shown:
-                limit = told[place]
-                words.setText(f"{limit.words}: {limit.verdict}")
-                scale.show_scale(limit.scale)
-            else:
-                scale.hide()
+        if self.driver is not None:
+            return limits_of(self.driver.library, self.entry.name, number, self.driver.visit)
+        return limits_of(self.desk.library, self.entry.name, number, None)
 
     def _problem(self) -> str:
         """What is wrong or still missing."""
@@ -309,16 +301,19 @@ class SheetPage(AsidePage):
         elif order and order[0] > place:
             self._go(order[0])
 
+    def _at(self, place: int) -> None:
+        """The field that is written in."""
+        self.place = place
+        if self.pad is not None:
+            self.pad.line = self.fields[place].line
+
     def _go(self, place: int) -> None:
         if 0 <= place < len(self.fields):
             there = self.fields[place].first()
             there.setFocus()
+            if self.fields[place].line is not None:
+                self._at(place)
             self.scroll.ensureWidgetVisible(there, 0, 40)
-
-
-def _paragraph(result: Shown) -> bool:
-    """Whether a result is sentences rather than a value."""
-    return len(result.text) > PARAGRAPH and isinstance(result.value, str)
 
 
 def _short(said: str, most: int) -> str:
