@@ -61,5 +61,5 @@ def test_no_word_is_cut_and_nothing_is_too_wide(qtbot, window, tmp_path, size):
         ]
         if page.scroll.widget().width() > page.scroll.viewport().width():
             wrong.append(f"{tree.name}.{step.common.name}: wider than the page")
-    assert len(ASKED[::every]) > 200
+    assert len(ASKED) > 200
     assert not wrong, "\n".join(wrong)

@@ -113,6 +113,8 @@ class SurveyPage(StepPage):
         self.pad_way.setAccessibleName("Pad of numbers")
         self.own.addWidget(self.cell)
         self.own.addLayout(self.quick)
+        for way in (self.pad_way, self.cannot_way):
+            self.quick.addWidget(way)
         if self.folded_way is not None:
             self.words.addWidget(self.folded_way, 0, Qt.AlignmentFlag.AlignLeft)
 
