@@ -35,7 +35,7 @@ class ChartView(QWidget):
         self.setAccessibleName("Diagram")
         self.setMinimumSize(160, 90)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
     def sizeHint(self) -> QSize:
         return QSize(600, 400)
@@ -122,7 +122,8 @@ class ChartView(QWidget):
         painter.translate(-self.corner)
         seen = QRectF(self.corner, self.corner + QPointF(self.width(), self.height()) / self.scale)
         for sheet in self.chart.sheets:
-            area = QRectF(0, (sheet.number - 1) * (self.chart.height + GAP), self.chart.width, self.chart.height)
+            top = (sheet.number - 1) * (self.chart.height + GAP)
+            area = QRectF(0, top, self.chart.width, self.chart.height)
             if area.intersects(seen):
                 painter.fillRect(area, ink.paper)
                 painter.save()
@@ -130,6 +131,10 @@ class ChartView(QWidget):
                 paint(painter, sheet, QApplication.font().family(), inks)
                 painter.restore()
         self._frames(painter, ink.accent)
+        if self.hasFocus():
+            painter.resetTransform()
+            painter.setPen(QPen(ink.accent, 3))
+            painter.drawRect(QRectF(self.rect()).adjusted(1.5, 1.5, -1.5, -1.5))
 
     def _frames(self, painter: QPainter, colour: QColor) -> None:
         pen = QPen(colour, 3)

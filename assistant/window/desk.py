@@ -40,6 +40,11 @@ class Desk:
         self.sheets: dict = {}
         """What stands on the workbench: computation -> its texts and units, so that nothing typed is lost."""
 
+    @property
+    def tree_folder(self) -> Path:
+        """The folder of the trees of new visits."""
+        return self._trees or trees_folder()
+
     @cached_property
     def library(self) -> Library:
         """The trees of new visits, loaded when first needed."""

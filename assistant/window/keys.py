@@ -37,6 +37,7 @@ CLOSE = Action("shelf", "Close this visit", "Ctrl+W", "it stays open in the list
 AT_START = (
     Action("calls", "What our calls say", "Ctrl+L", "counts of the shop's own visits"),
     Action("workbench", "Workbench", "Ctrl+B", "work something out: airflow, microfarads, wire, gas"),
+    Action("tree", "See the tree", "Ctrl+T", "the whole tree as a diagram, and where the walk is in it"),
 )
 """Pages that need no visit: buttons on the list of visits, and their keys from anywhere."""
 

@@ -36,6 +36,7 @@ from assistant.window.page.aside import (
     put_down,
     sign,
     take_along,
+    tree,
     unproved,
 )
 from assistant.window.page.base import Page
@@ -73,7 +74,7 @@ PLAIN_ASIDES = {
     "instrument": instrument.InstrumentPage,
 }
 
-AT_START = {"calls": CallsPage, "workbench": BenchPage}
+AT_START = {"calls": CallsPage, "workbench": BenchPage, "tree": tree.open_tree}
 """Pages that need no visit: made with the desk, and the open visit where there is one."""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import threading
 from pathlib import Path
 
@@ -52,10 +53,8 @@ class TreeWatch(QObject):
         """On its own thread; the signal brings the answer over to the window's."""
         library, problems = read_and_check(self.folder)
         self._busy = False
-        try:
+        with contextlib.suppress(RuntimeError):  # the page was closed meanwhile
             self.read.emit(library, problems)
-        except RuntimeError:  # the page was closed meanwhile
-            pass
 
 
 def read_and_check(folder: Path) -> tuple[Library, list[Problem]]:

@@ -213,7 +213,8 @@ class _Layout:
         if isinstance(step, (Measure, Watch)):  # what is read or timed has a second line at its left
             marks.append(Line(((x + 2.6, y), (x + 2.6, y + height)), PLAIN))
         word = f"{self.rows.numbers[row.step]}  {wording.verb(step)}" + ("  – you are here" if here else "")
-        marks.append(Words(x + TRUNK - PAD, y + PAD + 4.5, row.step, 5.5, False, "quiet", "end"))
+        if not here:
+            marks.append(Words(x + TRUNK - PAD, y + PAD + 4.5, row.step, 5.5, False, "quiet", "end"))
         self._text(row.lines, x + PAD, y + PAD - 2, word)
 
     def _exits(self, row: Row, x: float, top: float) -> None:

@@ -1,4 +1,4 @@
-"""The whole tree as a diagram: where the walk is in it, what is wrong in its file, any step by a word of it."""
+"""The whole tree as a diagram: where the walk is in it, what is wrong in its file, any step by its words."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ from assistant.tree.library import Library
 from assistant.tree.model import PURPOSES, Tree, question_of
 from assistant.window import files
 from assistant.window.chart_view import STEP, ChartView
+from assistant.window.desk import Desk
 from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.look import TARGET
@@ -31,7 +32,7 @@ PANS = {Qt.Key.Key_Left: (-PAN, 0), Qt.Key.Key_Right: (PAN, 0), Qt.Key.Key_Up: (
 
 
 @dataclass
-class Shown:
+class Drawn:
     """What is drawn: a library and the tree's name in it, and what is wrong in its file."""
 
     library: Library
@@ -58,7 +59,7 @@ class TreePage(AsidePage):
         self.walked, name = _walked(driver)
         if name not in library.trees:
             name = next((one for one in _names(library)), "")
-        self.shown = Shown(library, name) if name else None
+        self.drawn = Drawn(library, name) if name else None
         self.only_path = False
         self.found: list[str] = []
         self._at = -1
@@ -67,7 +68,7 @@ class TreePage(AsidePage):
         self.find.setPlaceholderText("find: a word of a question or finding, a step's name")
         self.find.textChanged.connect(self._search)
         self.find.returnPressed.connect(self.next_found)
-        self.find.down.connect(self.view_focus)
+        self.find.down.connect(self.view.setFocus)
         self.column.addWidget(self.find)
         self.column.addWidget(self.view, 1)
         self.view.picked.connect(self._tell)
@@ -78,11 +79,12 @@ class TreePage(AsidePage):
         if watch is not None:
             watch.setParent(self)
             watch.read.connect(self._read)
-        if self.shown is None:
+        if self.drawn is None:
             self.say("There is no tree that could be drawn.")
 
     def _make_buttons(self, library: Library) -> None:
         several = len(list(_names(library))) > 1
+        self.folded: list[QPushButton] = []
         for words, says, does, wanted in (
             ("+ Larger", "Larger (+)", lambda: self.view.zoom(STEP), True),
             ("- Smaller", "Smaller (-)", lambda: self.view.zoom(1 / STEP), True),
@@ -99,6 +101,8 @@ class TreePage(AsidePage):
             button.clicked.connect(lambda _=False, does=does: does())
             if wanted:
                 self.buttons.addWidget(button)
+                if words not in ("+ Larger", "- Smaller"):
+                    self.folded.append(button)
             else:
                 button.setParent(self)
                 button.hide()
@@ -107,15 +111,15 @@ class TreePage(AsidePage):
 
     def draw(self) -> None:
         """Lays the tree out anew."""
-        if self.shown is None:
+        if self.drawn is None:
             return
-        tree, library = self.shown.tree, self.shown.library
-        mine = self.shown.name == _walked(self.driver)[1]
+        tree, library = self.drawn.tree, self.drawn.library
+        mine = self.drawn.name == _walked(self.driver)[1]
         walked = self.walked if mine else Walked()
         kept = frozenset(walked.steps) if self.only_path and walked.steps else None
         titles = {other.name: other.title for other in library.trees.values()}
-        faults = sorted_to_steps(self.shown.problems, tree)
-        self.view.show_chart(draw(tree, library.vocabulary, titles, walked=walked, errors=faults, unfolded=kept))
+        faults = sorted_to_steps(self.drawn.problems, tree)
+        self.view.show_chart(draw(tree, library.vocabulary, titles, "a3", walked, faults, kept))
         self._search(self.find.text(), go=False)
 
     def showEvent(self, event) -> None:
@@ -133,26 +137,26 @@ class TreePage(AsidePage):
 
     def _read(self, library: Library, problems: list[Problem]) -> None:
         """The folder was read: its problems, and its tree where nothing walks an older text."""
-        if self.shown is None:
+        if self.drawn is None:
             return
-        name = self.shown.name
+        name = self.drawn.name
         if name not in library.trees:
-            of_it = [one for one in problems if one.file == self.shown.tree.file or one.file.endswith("/")]
+            of_it = [one for one in problems if one.file == self.drawn.tree.file or one.file.endswith("/")]
             self.say(f"The file can't be drawn as it is now: {of_it[0]}" if of_it else "The file is gone.")
             return
-        same = library.trees[name] == self.shown.tree
-        changed = not same or self.shown.from_disk
+        same = library.trees[name] == self.drawn.tree
+        changed = not same or self.drawn.from_disk
         mine = [one for one in problems if one.file == library.trees[name].file]
-        if same and mine == self.shown.problems:
+        if same and mine == self.drawn.problems:
             return
-        self.shown = Shown(library, name, mine, changed)
+        self.drawn = Drawn(library, name, mine, changed)
         self.draw()
         walks = self.driver is not None and not same and name == _walked(self.driver)[1]
-        said = "This is the file as it is now; the visit goes on with the text it began with. " if walks else ""
-        self.say(said + self._errors_said())
+        older = "This is the file as it is now; the visit goes on with the text it began with. "
+        self.say((older if walks else "") + self._errors_said())
 
     def _errors_said(self) -> str:
-        number = len(self.shown.problems) if self.shown else 0
+        number = len(self.drawn.problems) if self.drawn else 0
         if not number:
             return "Nothing is wrong in this file."
         return f"{number} {'error' if number == 1 else 'errors'} in this file; E goes from one to the next."
@@ -160,18 +164,15 @@ class TreePage(AsidePage):
     # what a person does
 
     def first_focus(self) -> QWidget:
-        return self.next_button
-
-    def view_focus(self) -> None:
-        self.next_button.setFocus(Qt.FocusReason.TabFocusReason)
+        return self.view
 
     def go_here(self) -> None:
         """To the step that is asked now, else to the start."""
-        if self.shown is None:
+        if self.drawn is None:
             return
-        here = self.walked.here if self.shown.name == _walked(self.driver)[1] else None
+        here = self.walked.here if self.drawn.name == _walked(self.driver)[1] else None
         if not (here and self.view.go_to(here)):
-            self.view.go_to(self.shown.tree.start)
+            self.view.go_to(self.drawn.tree.start)
 
     def fold_path(self) -> None:
         self.only_path = not self.only_path and bool(self.walked.steps)
@@ -180,9 +181,9 @@ class TreePage(AsidePage):
         self.say("Only what lies on the path; F unfolds the rest." if self.only_path else "")
 
     def next_error(self) -> None:
-        if self.shown is None:
+        if self.drawn is None:
             return
-        wrong = list(sorted_to_steps(self.shown.problems, self.shown.tree).items())
+        wrong = list(sorted_to_steps(self.drawn.problems, self.drawn.tree).items())
         if not wrong:
             self.say(self._errors_said())
             return
@@ -193,14 +194,14 @@ class TreePage(AsidePage):
         self.say(f"{step}: {said[0]}")
 
     def next_tree(self) -> None:
-        if self.shown is None:
+        if self.drawn is None:
             return
-        names = list(_names(self.shown.library))
-        name = names[(names.index(self.shown.name) + 1) % len(names)]
-        self.shown = Shown(self.shown.library, name)
+        names = list(_names(self.drawn.library))
+        name = names[(names.index(self.drawn.name) + 1) % len(names)]
+        self.drawn = Drawn(self.drawn.library, name)
         self.draw()
         self.go_here()
-        self.say(self.shown.tree.title)
+        self.say(self.drawn.tree.title)
 
     def next_found(self) -> None:
         if not self.found:
@@ -211,7 +212,7 @@ class TreePage(AsidePage):
 
     def _search(self, text: str, go: bool = True) -> None:
         words = text.lower().split()
-        steps = self.shown.tree.steps.items() if words and self.shown else ()
+        steps = self.drawn.tree.steps.items() if words and self.drawn else ()
         self.found = [name for name, step in steps
                       if all(word in f"{name} {question_of(step)}".lower() for word in words)]
         self.view.mark(tuple(self.found))
@@ -228,14 +229,14 @@ class TreePage(AsidePage):
         self._tell(name, more)
 
     def _tell(self, step: str, more: str = "") -> None:
-        if self.shown is not None and step in self.shown.tree.steps:
-            self.say(f"{step}: {question_of(self.shown.tree.steps[step])}{more}", sure=False)
+        if self.drawn is not None and step in self.drawn.tree.steps:
+            self.say(f"{step}: {question_of(self.drawn.tree.steps[step])}{more}", sure=False)
 
     def print_it(self) -> None:
         """Saves a PDF with a page for each sheet."""
-        if self.shown is None:
+        if self.drawn is None:
             return
-        path = files.pick_file(self, f"{self.shown.name}.pdf", "PDF (*.pdf)")
+        path = files.pick_file(self, f"{self.drawn.name}.pdf", "PDF (*.pdf)")
         if path is None:
             return
         from assistant.report.chart_pdf import to_pdf
@@ -265,7 +266,14 @@ class TreePage(AsidePage):
     def fold(self, mode: str) -> None:
         super().fold(mode)
         if hasattr(self, "find"):
-            self.find.setVisible(mode != TINY)
+            for thing in (self.find, *self.folded):  # the keys do the same where there is no room
+                thing.setVisible(mode != TINY)
+
+
+def open_tree(desk: Desk, driver: Driver | None) -> TreePage:
+    """The page of the tree that is walked, or of the first complaint's; its folder is looked after."""
+    library = driver.library if driver is not None else desk.library
+    return TreePage(driver, library, TreeWatch(desk.tree_folder))
 
 
 def _names(library: Library):
@@ -280,7 +288,7 @@ def _walked(driver: Driver | None) -> tuple[Walked, str]:
     visit = driver.visit
     frames = visit.position.stack
     name = frames[-1].tree
-    steps = [taken.step.partition(".")[2] for taken in visit.path if taken.step.startswith(f"{name}.")]
+    taken = [one for one in visit.path if one.step.startswith(f"{name}.") and one.way is not None]
     here = frames[-1].step
-    ways = {(before, after) for before, after in zip(steps, [*steps[1:], here], strict=True)}
-    return Walked(frozenset(ways), frozenset([*steps, here]), here), name
+    ways = {(one.step.partition(".")[2], one.way) for one in taken}
+    return Walked(frozenset(ways), frozenset([here, *(step for way in ways for step in way)]), here), name
