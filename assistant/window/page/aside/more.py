@@ -12,6 +12,9 @@ from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
 from assistant.window.session import Driver
 
+ACROSS = 4
+"""Buttons side by side, so that all of them are in sight in a window of 1024 by 600."""
+
 
 class MorePage(AsidePage):
     """One button an action; a digit presses it, the arrows go from one to the next."""
@@ -33,7 +36,7 @@ class MorePage(AsidePage):
             self.buttons.append(button)
         self.column.addLayout(self.grid)
         self.column.addStretch(1)
-        self._lay(3)
+        self._lay(ACROSS)
 
     def first_focus(self) -> QWidget:
         return self.buttons[0]
@@ -61,7 +64,7 @@ class MorePage(AsidePage):
     def fold(self, mode: str) -> None:
         super().fold(mode)
         if hasattr(self, "grid"):
-            self._lay(1 if mode == TINY else 3)
+            self._lay(1 if mode == TINY else ACROSS)
 
     def _lay(self, columns: int) -> None:
         self.rows = rows = -(-len(self.buttons) // columns)
