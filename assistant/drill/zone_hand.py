@@ -38,7 +38,7 @@ class ZoneHand:
         """Everything as the page asks for, before the answer is given."""
         page = page_of(step)
         who = words.situation(page)
-        if who is not None:
+        if who is not None and who != words.SMALL_HEAT:
             self._bring(who)
         self._hands(page)
 
@@ -135,19 +135,35 @@ class ZoneHand:
         shown: dict[str, str] = {}
         for one in wanted:
             asked = words.asked_for(one.reading.ask if one.reading.ask != step.ask else "", page)
-            shown[one.name] = self._reading(one, asked)
+            shown[one.name] = self._reading(one, asked, page)
+        self.people.lifted.discard("panel out")  # a wire lifted for a reading goes back after it
         return shown
 
-    def _reading(self, one: Wanted, asked: words.Asked) -> str:
+    def _reading(self, one: Wanted, asked: words.Asked, page: tuple[str, ...]) -> str:
         self._there(one.reading)
         way = ACROSS.get(asked.who or "")
         if way is not None:
             return way(self, one, asked)
-        if asked.who is not None:
+        if asked.who is not None and asked.who != words.SMALL_HEAT:
             self._bring(asked.who)
+        if asked.who == words.SMALL_HEAT and re.search(r"lamp lights|highest", " ".join(page).lower()):
+            return self._in_the_call(one, "lamp lights" in " ".join(page).lower())
         if one.moment.hold and asked.zone != "every":
             return self._held(one, asked, DRIVEN if asked.who == words.STROKE else 60)
         return self._show(one, asked)
+
+    def _in_the_call(self, one: Wanted, at_lamp: bool) -> str:
+        """While the smallest zone heats alone: the highest, or what stands when the cut-out's lamp lights."""
+        self._off()
+        self.rig.wait(SETTLE)
+        self.alone(OTHER, "heat", 0)
+        shown = []
+        for _ in range(SMALLEST_HEATS // 10):
+            self.rig.wait(10)
+            shown.append(self.taking.show(one.reading))
+            if at_lamp and self.rig.see("panel.cut_out") == "lit":
+                return shown[-1]
+        return max(shown, key=number)
 
     def _there(self, reading: Reading) -> None:
         """Refuse a leg that this damper has not got."""

@@ -18,7 +18,7 @@ SITUATIONS: tuple[tuple[str, str], ...] = (
     (EACH_COOL, r"each zone's cooling call alone"),
     (EACH_HEAT, r"each zone's heat call alone"),
     (EACH_FAN, r"each zone's fan alone|one thermostat's fan alone"),
-    (SMALL_HEAT, r"smallest zone heating alone|while the cut-out is lit"),
+    (SMALL_HEAT, r"smallest zone heating alone|cut-out lamp lights"),
     (ALL_HEAT, r"every zone open and the unit heating"),
     (AFTER, r"purge over|from the end of the call"),
     (TURNS, r"from zone to zone|driven in turn|every damper driv|every damper once|each damper alone while"),
@@ -83,7 +83,7 @@ LIFTS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"take its opening wire off", ()),
     (r"g wire lifted off the panel", ("zone g",)),
     (r"wires lifted off the furnace board", ("furnace",)),
-    (r"g wire lifted off its terminal|g-out wire lifted", ("panel out",)),
+    (r"wires to the furnace lifted", ("panel out",)),
 )
 
 

@@ -18,7 +18,7 @@ PANEL = Component(
         "crossed": 0,
         "rest": "open",
         "purge": 120.0,
-        "source_ohm": 1.4,
+        "source_ohm": 2.9,
         "fan_all": 0,
         "hot_limit": 344.0,
         "output_on": 0,
@@ -47,7 +47,7 @@ PANEL = Component(
             "its transformer sags with a load that it should carry", "source_ohm", 14.5, 16.0, 18.0
         ),
         "overloaded": graded(
-            "a solenoid that is not the panel's hangs on its transformer", "added_ohm", 7.2, 6.2, 5.0
+            "a solenoid that is not the panel's hangs on its transformer", "added_ohm", 12.0, 10.0, 8.0
         ),
         "not fed": change("its transformer is unplugged", nominal={"unfed": 1}),
         "opens a relief": change(

@@ -72,6 +72,8 @@ def _zone(n: Network, zone: int) -> None:
     for leg in LEGS:
         n.branch(f"output{zone}_{leg}", "panel.r", f"panel{zone}.{leg}", OPEN)
         n.branch(f"lift{zone}_{leg}", f"panel{zone}.{leg}", f"damper{zone}.{leg}", CLOSED)
+        if zone > 1:  # its damper on the other zone's terminals
+            n.branch(f"cross_zone{zone}_{leg}", f"panel{5 - zone}.{leg}", f"damper{zone}.{leg}", OPEN)
         n.branch(f"cross_leg{zone}_{leg}", f"panel{zone}.{leg}", f"damper{zone}.{OTHER[leg]}", OPEN)
         n.branch(f"wire{zone}_{leg}", f"damper{zone}.{leg}", f"actuator{zone}.{leg}", 0.5)
         n.branch(f"swap{zone}_{leg}", f"damper{zone}.{leg}", f"actuator{zone}.{OTHER[leg]}", OPEN)
@@ -84,7 +86,8 @@ def update(n: Network, v: Settings, s: Mapping[str, float], zoned: bool) -> None
     n.set("panel_fuse", ohm=contact(not v["zone_panel.fuse"]))
     n.set("panel_relay", ohm=contact(zoned and s["panel"]))
     n.set("panel_fan", ohm=contact(zoned and s["panel_g"]))
-    n.set("panel_wire", ohm=OPEN if v["panel_wire.w_open"] or s["furnace_lifted"] else 0.3)
+    apart = v["panel_wire.w_open"] or s["furnace_lifted"] or s["panel_out_lifted"]
+    n.set("panel_wire", ohm=OPEN if apart else 0.3)
     out = v["panel_wire.g_open"] or s["panel_out_lifted"]
     n.set("panel_fan_wire", ohm=OPEN if out else 0.3)
     n.set("humidifier_fan", ohm=contact(v["humidifier.interlock"] and v["humidifier.demand"], 0.5))
@@ -135,7 +138,11 @@ def _damper(n: Network, v: Settings, s: Mapping[str, float], zone: int) -> None:
         has = _has(kind, leg)
         lifted = own and s[f"{leg}_lifted"]
         n.set(f"output{zone}_{leg}", ohm=contact(s[f"output{zone}_{leg}"]))
-        n.set(f"lift{zone}_{leg}", ohm=contact(has and not lifted and not v[f"{name}.crossed_leg"]))
+        crossed = v["zone_panel.crossed"] and zone > 1
+        astray = v[f"{name}.crossed_leg"] or crossed
+        n.set(f"lift{zone}_{leg}", ohm=contact(has and not lifted and not astray))
+        if zone > 1:
+            n.set(f"cross_zone{zone}_{leg}", ohm=contact(has and not lifted and crossed))
         # its wire sits on the terminal of the other leg; the lifted wire is still its own
         n.set(f"cross_leg{zone}_{OTHER[leg]}", ohm=contact(has and not lifted and v[f"{name}.crossed_leg"]))
         whole = not v[f"{name}.wire_open"]
