@@ -154,6 +154,13 @@ def _nothing(_m: Machine) -> None:
     """Words to a customer, a bubble test on a sound joint: nothing in the machine changes."""
 
 
+def _drain_back(m: Machine) -> None:
+    """Closed, and its trap filled with water."""
+    m.hands["drain_off"] = False
+    m.v["drain.trap_dry"] = 0
+    m.e.touched()
+
+
 DEEDS: dict[str, Deed] = {
     "stat_off": _stat_off,
     "stat_on": _hands(stat="call"),
@@ -182,7 +189,9 @@ DEEDS: dict[str, Deed] = {
     "hose_off": _hands(hose_off=True),
     "hose_on": _hands(hose_off=False),
     "drain_to_bucket": _hands(drain_off=True),
-    "drain_back": _hands(drain_off=False),
+    "drain_back": _drain_back,
+    "lift_r": _hands(r_off=True),
+    "r_back": _hands(r_off=False),
     "open_intake": _hands(intake_open=True),
     "close_intake": _hands(intake_open=False),
     "open_vent_joint": _hands(vent_open=True),

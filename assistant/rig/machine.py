@@ -48,6 +48,7 @@ class Machine:
             "tagged": False,
             "locked": False,
             "lifted": False,
+            "r_off": False,
             "float_up": False,
             "hose_off": False,
             "tee": False,
@@ -115,6 +116,7 @@ class Machine:
         s["switch"] = float(not self.hands["tagged"])
         s["loads_lifted"] = float(self.hands["lifted"])
         branch.contacts(self)
+        s["r_lifted"] = float(self.hands["r_off"])
         stamp = self.unit.stamp * v["pressure_switch.shift"]
         hose, box = self.hoses()
         pull = box - hose

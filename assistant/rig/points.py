@@ -161,6 +161,7 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("rollout.feed", "rollout.load"), ("rollout",)),
         (("rollout.load", "aux.load"), ("aux_limit",)),
         (("pressure.feed", "pressure.load"), ("pressure_switch",)),
+        (("aux.load", "pressure.load"), ("string_end", "bridge_pressure")),  # the switch's own wire off
         (("float.feed", "float.load"), ("float_switch",)),
         (("fuse24.feed", "fuse24.load"), ("control_fuse",)),
         (("switch.feed", "fuse.load"), ("plug_fuse",)),

@@ -391,7 +391,7 @@ EDITS = [
     (SupplyBeforeControl, "the float switch of a dead controller first", NO_HEAT,
      "is: no control voltage, then: line_volts,", "is: no control voltage, then: float_there,"),
     (SupplyBeforeControl, "the heat side before the split", NO_HEAT,
-     "blank: board_24v}", "blank: inducer_volts}"),
+     "    then: board_24v\n", "    then: inducer_volts\n"),
     (SupplyBeforeControl, "the float switch of a dead controller first, with no air", NO_AIR,
      "    then: float_there\n    close: sag\n    cannot: no_reading\n",
      "    then: float_there\n    close: sag\n    cannot: float_there\n"),

@@ -19,6 +19,8 @@ TIGHTEST = 0.995
 """A blocked pipe still lets a little through."""
 INDUCER_TURNS = 3220.0
 """Design speed of the inducer, 1/min."""
+DRY_TRAP = 1.0
+"""Resistance of an empty trap and its hose against that of exchanger and intake (reasoned: 20 mm of hose)."""
 FREE_FLOW = 2.4
 """Volume flow at which the inducer lifts nothing, as a share of its design flow."""
 ROOM = 293.0
@@ -60,12 +62,20 @@ def draught(unit: Unit, v: Settings, turns: float, gas_kelvin: float, flooded: f
     if speed <= 0.02:
         natural = 0.04 * (gas_kelvin - ROOM) / (hot - ROOM)
         return Draught(natural, 0.0, 0.0, 0.0)
-    lift = lift_most * density * speed**2
+    lift = lift_most * density * speed**2 - _against(unit, v)
     fall = lift_most * density / (FREE_FLOW * density) ** 2
-    flow = math.sqrt(lift / (resist_in + resist_x + resist_out + fall))
+    way_in = resist_in + resist_x
+    beside = 1 + math.sqrt(way_in / (DRY_TRAP * way_in)) if v["drain.trap_dry"] and unit.condensing else 1.0
+    drawn = math.sqrt(max(lift, 0.0) / (way_in / beside**2 + resist_out + fall))  # by inducer, trap's air too
+    flow = drawn / beside
     box = -resist_in * flow**2
     tap = box - resist_x * flow**2
-    return Draught(flow, box, tap, resist_out * flow**2)
+    return Draught(flow, box, tap, resist_out * drawn**2)
+
+
+def _against(unit: Unit, v: Settings) -> float:
+    """Pa by which fans pull the room down, against the inducer of a furnace that breathes the room."""
+    return 0.0 if unit.condensing else float(v["room.pull"])
 
 
 def at_switch(unit: Unit, v: Settings, pulled: Draught, hose_off: bool) -> tuple[float, float]:

@@ -36,6 +36,7 @@ COMPONENTS = (
         {"blown": 0, "rating": 3.0, "right": 1, "ohm": 0.03},
         {
             "open": change("it has blown", nominal={"blown": 1}),
+            "bridged": change("somebody put metal in its place", nominal={"rating": 1e4, "right": 0}),
             "wrong size": change(
                 "somebody fitted a 1 A fuse and it blew", nominal={"blown": 1, "rating": 1.0, "right": 0}
             ),

@@ -41,12 +41,19 @@ COMPONENTS = (
             "hot_open": 0,
             "neutral_open": 0,
             "plug_open": 0,
+            "ohm": 0.02,
             "look": "tight and bright",
             "to_ground_ohm": 1e10,
             "way": "clear of everything",
         },
         {
             **leads("its hot lead is pinched under a clamp"),
+            "resistance": change(
+                "a burnt pin in its hot wire",
+                {"ohm": 20.0, "look": "pin backed out or burnt"},
+                {"ohm": 30.0, "look": "pin backed out or burnt"},
+                {"ohm": 45.0, "look": "pin backed out or burnt"},
+            ),
             "hot open": change(
                 "its hot wire is broken", nominal={"hot_open": 1, "look": "pin backed out or burnt"}
             ),
@@ -175,6 +182,7 @@ COMPONENTS = (
             "openings shut": change(
                 "its air openings are covered and fans pull it down",
                 nominal={"opening": "shut or covered", "pull": 12.0},
+                severe={"opening": "shut or covered", "pull": 40.0},
             ),
             "lint": change("lint and pet hair reach the burners", nominal={"dust": "dust or lint"}),
             "plaster dust": change(

@@ -71,7 +71,8 @@ def update(
 ) -> None:
     """Bring it to the settings and the state."""
     n.set("inducer_relay", ohm=contact(s["inducer"]))
-    n.set("inducer_hot", ohm=contact(s["motors_plugged"] and not v["inducer_harness.hot_open"], 0.02))
+    plugged = s["motors_plugged"] and not v["inducer_harness.hot_open"]
+    n.set("inducer_hot", ohm=contact(plugged, v["inducer_harness.ohm"]))
     n.set("inducer_return", ohm=contact(not v["inducer_harness.neutral_open"], 0.02))
     n.set("inducer_plug", ohm=contact(not v["inducer_harness.plug_open"]))
     n.set("inducer_main", ohm=contact(v["inducer.main_open"] != 1, 0.001))
