@@ -65,6 +65,15 @@ def scenes(root: Path) -> Iterator[tuple[str, Callable[[Window], None]]]:
 
         return come
 
+    def sheet(name: str, **texts: str) -> Callable[[Window], None]:
+        def come(window: Window) -> None:
+            window.show_start()
+            window.open(f"sheet:{name}")
+            for field in window.page.fields:
+                field.write(texts.get(field.argument.name, field.text))
+
+        return come
+
     def event(made) -> Callable[[Window], None]:
         def come(window: Window) -> None:
             window.show_visit(scene().to_volts().send(made).driver)
@@ -166,6 +175,20 @@ def scenes(root: Path) -> Iterator[tuple[str, Callable[[Window], None]]]:
         "sign",
     ):
         yield name, aside("to_dead_proof", name)
+    yield "workbench", lambda window: (window.show_start(), window.open("workbench"))
+    yield "bench-rise", sheet("heat_rise", supply="132", return_air="70")
+    yield "bench-wrong", sheet("heat_rise", supply="1,200", return_air="900")
+    yield "bench-friction", sheet("friction_rate", airflow="520", diameter="10")
+    yield "bench-breaker", sheet("breaker_trip_window", amps="33", rating="20")
+    yield "bench-margin", sheet("static_left", watts="420", limit="640", static="0.62")
+    yield "bench-meeting", sheet(
+        "operating_point",
+        system_static="0.5",
+        system_airflow="1000",
+        statics="0.1, 0.3, 0.5, 0.7",
+        airflows="1150, 1045, 950, 775",
+    )
+    yield "bench-ducts", sheet("duct_system", diameters="7, 7, 6, 8", lengths="12,18,10,9", zones="1,1,2,2")
 
 
 def demo(folder: Path) -> None:
