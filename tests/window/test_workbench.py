@@ -206,6 +206,8 @@ def test_a_finger_alone_works_something_out(start):
         start.tap(start.page.pad.keys[key])
     assert start.verdict == "heat rise 52 °F"
     assert start.page.fields[1].text == "68"
+    start.tap(start.page.fields[0].line).tap(start.page.pad.keys["⌫"]).tap(start.page.pad.keys["5"])
+    assert start.page.fields[0].text == "125"
 
 
 def test_without_a_visit_nothing_offers_the_trail(sheet):

@@ -6,13 +6,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
-from assistant.trade.entry import ANY, Entry
+from assistant.trade.entry import Entry
 from assistant.trade.plotted import in_units, plot_of
 from assistant.trade.registry import REGISTRY
-from assistant.trade.sheet import Meant, Worked, work_out
-from assistant.trade.systems import SI, US, in_system
+from assistant.trade.sheet import Worked, work_out
+from assistant.trade.systems import SI, US
 from assistant.walk.ask import Taken
 from assistant.walk.bench import event_of, inputs_of
 from assistant.window import files, look
@@ -20,19 +20,16 @@ from assistant.window.flow import Flow
 from assistant.window.pad import Pad
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY, WIDE
-from assistant.window.page.bench.field import Field
+from assistant.window.page.bench.fields import Fields
 from assistant.window.page.bench.limits import TreeLimit, limits_of
 from assistant.window.page.bench.paper import printed
 from assistant.window.page.bench.plot_view import PlotView
 from assistant.window.page.bench.result import ResultView
-from assistant.window.text import row_of
 
 if TYPE_CHECKING:
     from assistant.window.desk import Desk
     from assistant.window.session import Driver
 
-MOST = 3
-"""So many further fields are named on the button that shows them."""
 LONGEST = 150
 """Letters of the result that stand in the foot; the page shows the whole."""
 
@@ -59,49 +56,37 @@ class SheetPage(AsidePage):
         self.entry: Entry = REGISTRY[name]
         self.system = desk.sheets.get("system", US)
         self.worked: Worked | None = None
-        self.written = False
         self.filling = True
         self.pad: Pad | None = None
-        self.place = 0
-        """The field that was last written in."""
         self.heading.setText(self.entry.title)
-        self._lay_fields()
+        self.sheet = Fields(self.entry)
+        self.fields = self.sheet.all
+        self.sheet.typed.connect(self._typed)
+        self.sheet.entered.connect(self._past_the_last)
+        self.sheet.went.connect(self._went)
+        self.sheet.moved.connect(self._moved)
         self.result = ResultView(self.entry)
+        self.column.addLayout(self.beside, 1)
+        self.words.addWidget(self.sheet)
         self.words.addWidget(self.result)
         self.words.addStretch(1)
         self.picture_view = PlotView(self)
         self._lay_ways()
-        for field in self.fields:
-            field.show_unit(units.get(field.argument.name) or in_system(field.unit, self.system))
-            if texts.get(field.argument.name):
-                field.write(texts[field.argument.name])
+        self.sheet.fill(texts, units, self.system)
         self.filling = False
-        self._typed()
+        self._work_out()
         self.fold(self.mode)
-        if self.folds:
-            given = [f.text.strip() not in ("", str(f.argument.default)) for f in self.fields if f.optional]
-            self.more_way.setChecked(any(given))
-            self._show_usual(any(given))
 
     def first_focus(self) -> QWidget:
-        return next((f for f in self.fields if not f.text.strip()), self.fields[0]).first()
-
-    @property
-    def texts(self) -> dict[str, str]:
-        return {field.argument.name: field.text for field in self.fields}
-
-    @property
-    def units(self) -> dict[str, str]:
-        return {field.argument.name: field.unit for field in self.fields}
+        return self.sheet.first()
 
     def write_down(self) -> None:
         """The result into the open visit's trail."""
         if self.driver is None or self.worked is None or not self.worked.done:
             self.say(self._problem() or "Nothing is worked out yet.")
             return
-        event = event_of(self.driver.now(), self.entry, self.texts, self.units, self.worked)
+        event = event_of(self.driver.now(), self.entry, self.sheet.texts, self.sheet.units, self.worked)
         if self.record(event):
-            self.written = True
             self.say(f"In the trail: {_short(self.worked.said_shortly, LONGEST)}")
             self.keep_way.setEnabled(False)
             self.next_button.setFocus()
@@ -127,10 +112,7 @@ class SheetPage(AsidePage):
         """US customary or SI: what was typed is written anew in the other unit, its value the same."""
         self.system = self.desk.sheets["system"] = SI if self.system == US else US
         self.filling = True
-        for field in self.fields:
-            if field.argument.kind != ANY and field.units:
-                meant = self.worked.meant[field.argument.name] if self.worked else Meant(blank=True)
-                field.write_in(in_system(field.argument.unit, self.system), meant)
+        self.sheet.write_in(self.system, self.worked.meant)
         self.filling = False
         self._system_words()
         self._typed()
@@ -140,10 +122,10 @@ class SheetPage(AsidePage):
         if self.pad is None:
             self.pad = Pad(self)
             self.pad.hide()
-            self.pad.entered.connect(lambda: self._after(self.place))
+            self.pad.entered.connect(lambda: self.sheet.after(self.sheet.place))
             self.foot_column.insertWidget(self.foot_column.indexOf(self.verdict), self.pad)
         self.pad.setVisible(self.pad.isHidden())
-        self._go(self.place)
+        self.sheet.go(self.sheet.place)
 
     def fold(self, mode: str) -> None:
         super().fold(mode)
@@ -153,57 +135,9 @@ class SheetPage(AsidePage):
             self.ways.setParent(None)
             (self.column if tiny else self.own).addWidget(self.ways)
             self.ways.show()
-            self._lay_grid(narrow=mode != WIDE and (self.picture is not None or mode == TINY))
+            self.sheet.lay(narrow=mode != WIDE and (self.picture is not None or mode == TINY))
 
     # how it is put together
-
-    def _lay_fields(self) -> None:
-        self.column.addLayout(self.beside, 1)
-        self.grid_home = QWidget()
-        self.grid = QGridLayout(self.grid_home)
-        self.grid.setContentsMargins(0, 0, 0, 0)
-        self.grid.setHorizontalSpacing(12)
-        self.grid.setVerticalSpacing(3)
-        self.grid.setColumnStretch(0, 4)
-        self.grid.setColumnStretch(1, 4)
-        self.fields = [
-            Field(a, number, self._typed, self._unit_changed, self.grid_home)
-            for number, a in enumerate(self.entry.arguments, 1)
-        ]
-        for field in self.fields:
-            if field.line is not None:
-                place = self.fields.index(field)
-                field.line.returnPressed.connect(lambda place=place: self._after(place))
-                field.line.up.connect(lambda place=place: self._go(place - 1))
-                field.line.down.connect(lambda place=place: self._go(place + 1))
-                field.line.selectionChanged.connect(lambda place=place: self._at(place))
-                field.line.cursorPositionChanged.connect(lambda *_, place=place: self._at(place))
-        self.words.addWidget(self.grid_home)
-        usual = [field for field in self.fields if field.optional]
-        self.more_way = QPushButton()
-        self.more_way.setCheckable(True)
-        self.more_way.setMinimumHeight(look.TARGET)
-        self.more_way.toggled.connect(self._show_usual)
-        names = ", ".join(field.argument.title for field in usual)
-        said = names if len(usual) <= MOST else f"{len(usual)} more fields"
-        self.more_way.setText(f"A&lso: {said}")
-        self.more_way.setAccessibleName(f"Also: {said}")
-        self.folds = bool(usual) and len(usual) < len(self.fields)
-        self.more_row = row_of(self.more_way)
-        self.words.addWidget(self.more_row)
-        self.more_row.setVisible(self.folds)
-
-    def _show_usual(self, on: bool) -> None:
-        """The fields that may stay at their usual values."""
-        for field in self.fields:
-            if field.optional:
-                field.show(on)
-
-    def _lay_grid(self, narrow: bool) -> None:
-        while self.grid.count():
-            self.grid.takeAt(0)
-        for place, field in enumerate(self.fields):
-            field.lay(self.grid, 4 * place, narrow)
 
     def _lay_ways(self) -> None:
         self.keep_way = _way("Into the &trail", self.write_down)
@@ -231,22 +165,14 @@ class SheetPage(AsidePage):
 
     # what is typed
 
-    def _unit_changed(self, field: Field, unit: str) -> None:
-        """The field's unit; readings of any kind share one."""
-        together = (
-            [f for f in self.fields if f.argument.kind == ANY] if field.argument.kind == ANY else [field]
-        )
-        for each in together:
-            each.show_unit(unit)
-        self._typed()
-
     def _typed(self) -> None:
-        if self.filling:
-            return
-        self.desk.sheets[self.entry.name] = (self.texts, self.units)
-        self.worked = work_out(self.entry, self.texts, self.units, self.system)
-        for field in self.fields:
-            field.tell(self.worked.meant[field.argument.name])
+        if not self.filling:
+            self.desk.sheets[self.entry.name] = (self.sheet.texts, self.sheet.units)
+            self._work_out()
+
+    def _work_out(self) -> None:
+        self.worked = work_out(self.entry, self.sheet.texts, self.sheet.units, self.system)
+        self.sheet.tell(self.worked.meant)
         self._show()
 
     def _show(self) -> None:
@@ -287,33 +213,17 @@ class SheetPage(AsidePage):
             return said[:1].upper() + said[1:]
         return "Still missing: " + ", ".join(self.worked.missing) + "."
 
-    def _after(self, place: int) -> None:
-        """Enter in a field: on to the next one that is empty, else to what to do with the result."""
-        order = [*range(place + 1, len(self.fields)), *range(place)]
-        order = [i for i in order if not self.fields[i].title.isHidden()]
-        needed = [i for i in order if not self.fields[i].text.strip() and self.fields[i].line is not None]
-        needed = [i for i in needed if self.fields[i].argument.default is None]
-        if needed:
-            self._go(needed[0])
-        elif self.worked is not None and self.worked.done:
-            way = self.keep_way if not self.keep_way.isHidden() else self.next_button
-            way.setFocus()
-        elif order and order[0] > place:
-            self._go(order[0])
+    def _past_the_last(self) -> None:
+        """Enter after the last field: to what to do with the result."""
+        if self.worked is not None and self.worked.done:
+            (self.keep_way if not self.keep_way.isHidden() else self.next_button).setFocus()
 
-    def _at(self, place: int) -> None:
-        """The field that is written in."""
-        self.place = place
+    def _went(self, place: int) -> None:
+        self.scroll.ensureWidgetVisible(self.fields[place].first(), 0, 40)
+
+    def _moved(self, place: int) -> None:
         if self.pad is not None:
             self.pad.line = self.fields[place].line
-
-    def _go(self, place: int) -> None:
-        if 0 <= place < len(self.fields):
-            there = self.fields[place].first()
-            there.setFocus()
-            if self.fields[place].line is not None:
-                self._at(place)
-            self.scroll.ensureWidgetVisible(there, 0, 40)
 
 
 def _short(said: str, most: int) -> str:
