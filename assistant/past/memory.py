@@ -6,7 +6,7 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
-from assistant.past.refresh import glance, refresh
+from assistant.past.refresh import glance, look, read
 from assistant.past.search import count, search
 from assistant.past.store import Store, index_file, open_store
 from assistant.trail.shelf import Shelved
@@ -56,5 +56,6 @@ class Memory:
 
     def _all(self) -> Iterator[tuple[int, int]]:
         """First a glance at what is new, so that it is listed; then all of it, so that it is found."""
-        yield from glance(self.store, self.shelf)
-        yield from refresh(self.store, self.shelf)
+        changed = yield from look(self.store, self.shelf)
+        yield from glance(self.store, self.shelf, changed)
+        yield from read(self.store, self.shelf, changed)

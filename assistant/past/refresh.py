@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from pathlib import Path
 
 from assistant.past.page import Page
@@ -16,12 +16,48 @@ KEEP_EVERY = 200
 """Visits read between two times that the index is written down."""
 
 
-def refresh(store: Store, shelf: Path) -> Iterator[tuple[int, int]]:
-    """Yields (done, to do) after each visit that had to be read; ends when the index is as the disk is.
+Progress = Iterator[tuple[int, int]]
+"""(done, to do), after each visit that was looked at or read."""
 
-    Only visits whose trail has changed are read. Raises TrailError where the shelf can't be listed.
+
+def refresh(store: Store, shelf: Path) -> Progress:
+    """Look at the disk and read every visit whose trail has changed; then the index is as the disk is.
+
+    Raises TrailError where the shelf can't be listed.
     """
-    changed = _changed(store, shelf)
+    changed = yield from look(store, shelf)
+    yield from read(store, shelf, changed)
+
+
+def look(store: Store, shelf: Path) -> Generator[tuple[int, int], None, list[tuple[str, str]]]:
+    """(folder's name, what it looks like) of each visit that is not in the index as it is now, the latest
+    first: they are what somebody looks for. Visits that are gone are forgotten.
+    """
+    known, names = store.signatures(), _names(shelf)
+    there = set(names)
+    store.remove(name for name in known if name not in there)
+    changed = []
+    for number, name in enumerate(sorted(names, reverse=True), 1):
+        signature = signature_of(Path(shelf) / name)
+        if known.get(name) != signature:
+            changed.append((name, signature))
+        yield number, len(names)
+    return changed
+
+
+def glance(store: Store, shelf: Path, changed: list[tuple[str, str]]) -> Progress:
+    """For the list only: who, when and how it stands, without following the walk."""
+    for number, (name, signature) in enumerate(changed, 1):
+        known = shelved(Path(shelf) / name)
+        words = {"name": " ".join(value for _, value in known.person), "complaint": known.words}
+        practice = known.state == "practice"
+        store.put(Page(known, f"{GLANCED}{signature}", practice=practice, words=words))
+        yield number, len(changed)
+    store.commit()
+
+
+def read(store: Store, shelf: Path, changed: list[tuple[str, str]]) -> Progress:
+    """Each of these visits followed and written down whole."""
     if changed:
         from assistant.past.extract import Extractor  # a list of visits that did not change needs no walk
 
@@ -32,28 +68,6 @@ def refresh(store: Store, shelf: Path) -> Iterator[tuple[int, int]]:
             store.commit()
         yield number, len(changed)
     store.commit()
-
-
-def glance(store: Store, shelf: Path) -> Iterator[tuple[int, int]]:
-    """The same for the list only: who, when and how it stands, without following the walk. `refresh` reads
-    these visits once more.
-    """
-    changed = _changed(store, shelf)
-    for number, (name, signature) in enumerate(changed, 1):
-        known = shelved(Path(shelf) / name)
-        words = {"name": " ".join(value for _, value in known.person), "complaint": known.words}
-        store.put(Page(known, f"{GLANCED}{signature}", practice=known.state == "practice", words=words))
-        yield number, len(changed)
-    store.commit()
-
-
-def _changed(store: Store, shelf: Path) -> list[tuple[str, str]]:
-    """(folder's name, what it looks like) of each visit that is not in the index as it is now."""
-    known = store.signatures()
-    there = {name: signature_of(Path(shelf) / name) for name in _names(shelf)}
-    store.remove(name for name in known if name not in there)
-    # The latest first: they are what somebody looks for.
-    return sorted(((name, at) for name, at in there.items() if known.get(name) != at), reverse=True)
 
 
 def _names(shelf: Path) -> list[str]:

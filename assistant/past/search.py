@@ -16,14 +16,16 @@ MOST = 200
 def latest(store: Store, shelf: Path, most: int = MOST) -> list[Shelved]:
     """The visits that were worked on last."""
     rows = store.base.execute(
-        f"select {COLUMNS} from visit where not practice order by last desc, folder desc limit ?", (most,)
+        f"select {COLUMNS} from visit join (select id from worked order by last desc limit ?) using (id)"
+        " order by last desc, folder desc",
+        (most,),
     )
     return store.listed(shelf, rows)
 
 
 def count(store: Store) -> int:
     """How many visits there are."""
-    return store.base.execute("select count(*) from visit where not practice").fetchone()[0]
+    return store.base.execute("select count(*) from worked").fetchone()[0]
 
 
 def search(store: Store, shelf: Path, typed: str, most: int = MOST) -> list[Shelved]:
@@ -36,8 +38,8 @@ def search(store: Store, shelf: Path, typed: str, most: int = MOST) -> list[Shel
     if not query:
         return latest(store, shelf, most)
     rows = store.base.execute(
-        f"select {COLUMNS} from words join visit on visit.id = words.rowid"
-        " where words match ? and not practice order by visit.last desc, visit.folder desc limit ?",
+        f"select {COLUMNS} from visit join (select id from words join worked on worked.id = words.rowid"
+        " where words match ? order by worked.last desc limit ?) using (id) order by last desc, folder desc",
         (query, most),
     )
     return store.listed(shelf, rows)

@@ -17,14 +17,15 @@ from assistant.folders import cache_folder
 from assistant.past.page import SECTIONS, Page
 from assistant.trail.shelf import Shelved
 
-VERSION = 1
+VERSION = 2
 TABLES = f"""
 create table visit (
     id integer primary key, folder text unique not null, signature text not null, practice integer not null,
     state text not null, place text not null, began text not null, last text not null, step text not null,
     paused text not null, trouble text not null, complaints text not null, person text not null
 );
-create index visit_last on visit (last desc, folder desc);
+create table worked (id integer primary key, last text not null);
+create index worked_last on worked (last desc);
 create index visit_place on visit (place);
 create virtual table words using fts5 (
     {", ".join(SECTIONS)}, tokenize = "unicode61 remove_diacritics 2", prefix = '2 3'
@@ -48,6 +49,8 @@ create index fitted_visit on fitted (visit);
 pragma user_version = {VERSION};
 """
 BESIDE = ("found", "taken", "reading", "fitted")
+"""What is known of a visit besides its line in the list. `worked`: when each visit that is no practice was
+last worked on; a table of its own, so that many can be put in order quickly."""
 
 
 def index_file(shelf: Path) -> Path:
@@ -92,6 +95,8 @@ class Store:
             f"insert into words (rowid, {', '.join(SECTIONS)}) values (?{marks})",
             (number, *(_storable(page.words.get(section, "")) for section in SECTIONS)),
         )
+        if not page.practice:
+            self.base.execute("insert into worked values (?, ?)", (number, shelved.last))
         if page.practice:
             return  # listed as practice where somebody looks into its folder, and counted nowhere
         for table, rows in (
@@ -116,6 +121,7 @@ class Store:
                 for table in BESIDE:
                     self.base.execute(f"delete from {table} where visit = ?", known)
                 self.base.execute("delete from words where rowid = ?", known)
+                self.base.execute("delete from worked where id = ?", known)
                 self.base.execute("delete from visit where id = ?", known)
 
     def commit(self) -> None:
@@ -164,7 +170,7 @@ def _opened(name: str) -> sqlite3.Connection:
         base.execute("pragma synchronous = off")
         found = base.execute("pragma user_version").fetchone()[0]
         tables = {row[0] for row in base.execute("select name from sqlite_master where type = 'table'")}
-        if tables and (found != VERSION or not {"visit", "words", *BESIDE} <= tables):
+        if tables and (found != VERSION or not {"visit", "words", "worked", *BESIDE} <= tables):
             raise sqlite3.DatabaseError("the index of another version")
         if not tables:
             base.executescript(TABLES)

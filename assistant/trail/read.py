@@ -126,6 +126,11 @@ def load_events(folder: Path, files: Files = DISK) -> tuple[list[Event], list[st
     return trail.events, trail.remarks
 
 
+def event_of(line: Line) -> Event:
+    """The event that a line holds, also one that stands beside the visit."""
+    return _entry(line).event
+
+
 def _entry(line: Line) -> Entry:
     event, rest = from_object({name: value for name, value in line.fields.items() if name not in ("n", COPY)})
     copies = line.fields.get(COPY)

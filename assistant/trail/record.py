@@ -16,6 +16,7 @@ from assistant.trail.encode import to_object
 from assistant.trail.error import ReadOnlyError, TrailError, not_saved
 from assistant.trail.file import TrailFile
 from assistant.trail.files import DISK, Files
+from assistant.trail.fork import FORKED, joined, sides_of
 from assistant.trail.practice import MARK, refuse
 from assistant.trail.read import COPY, Trail, read_trail
 from assistant.trail.recover import recover
@@ -75,20 +76,22 @@ class Recorder:
         files: Files = DISK,
         lock: Callable = locking.take,
         take_over: bool = False,
+        join: str | None = None,
         clock: Callable[[], str] = now,
     ) -> tuple[Recorder, list[Event], list[str]]:
         """A visit to go on with: its recorder, its events, and remarks in sentences.
 
-        A torn last line is set aside first. An altered visit, one of a newer version and one in a folder
-        that can't be written to open for reading only. Raises LockedError where another window has it, and
-        TrailError for a drill's trail: that is practice and no visit.
+        `join` names the person who has read what was written elsewhere at the same time. A torn last line
+        is set aside first. An altered visit, one of a newer version, one written on two computers that
+        nobody joined and one in a folder that can't be written to open for reading only. Raises LockedError
+        where another window has it, and TrailError for a drill's trail: that is practice and no visit.
         """
         folder = Path(folder)
         trail = read_trail(folder, files)
         refuse(trail, folder)
         if not trail.entries and not trail.damage and not trail.newer:
             raise TrailError(f"Nothing was recorded in {folder}: the visit was never begun.")
-        held, reason = None, _why_reading_only(trail)
+        held, reason = None, _why_reading_only(trail, join)
         if reason is None:
             try:
                 held = lock(folder, take_over)
@@ -101,7 +104,7 @@ class Recorder:
                 [*trail.remarks, *([reason] if reason not in trail.remarks else [])],
             )
         try:
-            return _go_on(folder, files, held, clock)
+            return _go_on(folder, files, held, clock, join)
         except BaseException:
             held.release()
             raise
@@ -168,12 +171,14 @@ def kept_library(folder: Path, opened: Opened, files: Files = DISK) -> Any:
 
 
 def _go_on(
-    folder: Path, files: Files, held: Any, clock: Callable[[], str]
+    folder: Path, files: Files, held: Any, clock: Callable[[], str], join: str | None
 ) -> tuple[Recorder, list, list[str]]:
     trail = read_trail(folder, files)  # again: what another window wrote before it let go of the lock counts
     events, remarks = trail.events, trail.remarks
-    reason = _why_reading_only(trail)
+    reason = _why_reading_only(trail, join)
     set_aside = recover(folder, trail, clock(), files) if reason is None else []
+    if reason is None and (sides := sides_of(trail)):
+        set_aside = [*set_aside, joined(sides, join or "", clock())]
     out = Recorder(folder, _writer(files, folder, trail), files, held, trail.signed, reason)
     for event in set_aside:
         out.append(event)
@@ -181,8 +186,11 @@ def _go_on(
     return out, events, remarks
 
 
-def _why_reading_only(trail: Trail) -> str | None:
-    return trail.remarks[0] if trail.damage or trail.newer else None
+def _why_reading_only(trail: Trail, join: str | None) -> str | None:
+    """A visit that two computers wrote at the same time is joined by a person, never by itself."""
+    if trail.damage or trail.newer:
+        return trail.remarks[0]
+    return FORKED if join is None and sides_of(trail) else None
 
 
 def _writer(files: Files, folder: Path, trail: Trail) -> TrailFile:

@@ -116,7 +116,7 @@ class Desk:
         except (TrailError, BadAnswer) as problem:
             raise Refused(str(problem)) from problem
 
-    def take_up(self, folder: Path, take_over: bool = False) -> Driver:
+    def take_up(self, folder: Path, take_over: bool = False, join: str | None = None) -> Driver:
         """A visit from the list, where it stopped. Raises Refused; OpenElsewhere where `take_over` would
         open it all the same.
         """
@@ -125,7 +125,7 @@ class Desk:
         from assistant.window.session import Driver
 
         try:
-            live = LiveVisit.take_up(folder, take_over=take_over)
+            live = LiveVisit.take_up(folder, take_over=take_over, join=join)
             live.go_on_after_interruption()
             return Driver(live)
         except LockedError as problem:

@@ -113,10 +113,10 @@ class Window(QMainWindow):
         page.left.connect(self.show_start)
         self._put(page)
 
-    def take_up(self, folder: Path, take_over: bool = False) -> None:
+    def take_up(self, folder: Path, take_over: bool = False, join: str | None = None) -> None:
         """A visit from the list, where it stopped."""
         try:
-            self.show_visit(self.desk.take_up(folder, take_over))
+            self.show_visit(self.desk.take_up(folder, take_over, join))
         except OpenElsewhere as problem:
             self.page.offer_to_take_over(str(problem), lambda: self.take_up(folder, True))
         except Refused as problem:
@@ -141,7 +141,14 @@ class Window(QMainWindow):
         self.driver.shown = len(self.driver.visit.history)
         page.left.connect(self.show_ask)
         page.opens.connect(self.open)
+        if hasattr(page, "joins"):
+            page.joins.connect(lambda name, folder=self.driver.folder: self._join(folder, name))
         self._put(page)
+
+    def _join(self, folder: Path, name: str) -> None:
+        """Go on with a visit that two computers wrote, once somebody has read both sides."""
+        self.driver.close()
+        self.take_up(folder, join=name)
 
     def open(self, name: str, step: str | None = None) -> None:
         """A page beside the walk, by the name of its action."""

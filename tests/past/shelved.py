@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from assistant.house.reader import read
+from assistant.past.refresh import refresh
 from assistant.resources import trees_folder
 from assistant.trail.live import LiveVisit
 from assistant.tree.library import read_folder
@@ -59,3 +60,8 @@ def put(shelf, name, walk, day=0, minutes=2, person=None, sign=False, **more):
         live.send(Signed(when.isoformat(), "A. Technician"))
     live.close()
     return shelf / name
+
+
+def brought_up(store, shelf):
+    """The index made as the disk is; how many visits had to be read for it (each is looked at as well)."""
+    return len(list(refresh(store, shelf))) - sum(path.is_dir() for path in shelf.iterdir())

@@ -6,9 +6,8 @@ import sqlite3
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from shelved import put
+from shelved import brought_up, put
 
-from assistant.past.refresh import refresh
 from assistant.past.search import count, latest, search
 from assistant.past.store import index_file, open_store
 
@@ -28,7 +27,7 @@ def shelf(tmp_path_factory):
 @pytest.fixture(scope="module")
 def store(shelf, tmp_path_factory):
     store = open_store(tmp_path_factory.mktemp("cache") / "index.sqlite")
-    assert [done for done, _ in refresh(store, shelf)] == [1, 2, 3, 4]
+    assert brought_up(store, shelf) == 4
     yield store
     store.close()
 
@@ -83,11 +82,11 @@ def test_practice_is_neither_listed_nor_counted(store, shelf):
 def test_only_what_changed_is_read_again(shelf, tmp_path):
     copy = shutil.copytree(shelf, tmp_path / "shelf")
     store = open_store(tmp_path / "index.sqlite")
-    assert len(list(refresh(store, copy))) == 4
-    assert list(refresh(store, copy)) == []
+    assert brought_up(store, copy) == 4
+    assert brought_up(store, copy) == 0
     shutil.rmtree(copy / "two")
     put(copy, "four", "no_heat/gas_off", 5)
-    assert list(refresh(store, copy)) == [(1, 1)]
+    assert brought_up(store, copy) == 1
     assert names(latest(store, copy)) == ["four", "three", "one"]
     store.close()
     again = open_store(tmp_path / "index.sqlite")
@@ -101,8 +100,7 @@ def test_a_broken_visit_is_listed_and_hides_no_other(shelf, tmp_path):
     trail = next((copy / "two").glob("trail-*"))
     trail.write_bytes(trail.read_bytes()[:300] + b"x" + trail.read_bytes()[301:])
     store = open_store(tmp_path / "index.sqlite")
-    for _ in refresh(store, copy):
-        pass
+    brought_up(store, copy)
     listed = {each.folder.name: each for each in latest(store, copy)}
     assert set(listed) == {"one", "two", "three", "empty"}
     assert listed["two"].state == listed["empty"].state == "broken"
@@ -116,7 +114,7 @@ def test_a_damaged_index_is_made_anew(shelf, tmp_path, damage):
     file.write_bytes(damage)
     store = open_store(file)
     assert not store.in_memory
-    assert len(list(refresh(store, shelf))) == 4
+    assert brought_up(store, shelf) == 4
     store.close()
 
 
@@ -126,7 +124,7 @@ def test_an_index_of_another_version_is_made_anew(shelf, tmp_path):
     base.executescript("create table visit (other text); pragma user_version = 99;")
     base.close()
     store = open_store(file)
-    assert len(list(refresh(store, shelf))) == 4
+    assert brought_up(store, shelf) == 4
     store.close()
 
 
@@ -134,7 +132,7 @@ def test_where_it_cannot_be_written_it_is_kept_in_memory(shelf, tmp_path):
     (tmp_path / "a file").write_text("in the way")
     store = open_store(tmp_path / "a file" / "index.sqlite")
     assert store.in_memory
-    assert len(list(refresh(store, shelf))) == 4
+    assert brought_up(store, shelf) == 4
     assert names(search(store, shelf, "igniter")) == ["one"]
     store.close()
 

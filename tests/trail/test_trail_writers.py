@@ -8,6 +8,7 @@ from visits import LIBRARY, answers, at, finished, opened
 
 from assistant.trail.chain import START, seal
 from assistant.trail.error import ReadOnlyError
+from assistant.trail.fork import FORKED, sides_of
 from assistant.trail.read import load_events, read_trail
 from assistant.trail.record import Recorder
 from assistant.trail.verify import COULD_NOT, DEFECT, FINE, verify
@@ -90,10 +91,25 @@ def test_two_computers_that_went_on_from_the_same_line_are_both_kept(tmp_path):
     checked = verify(here)
     assert checked.code == DEFECT
     assert any("at the same time" in words for words in checked.sentences)
-    # whoever opens it next says that they have seen the other way; then nothing is open any more
-    go_on(here, [Signed(at(40), "A. Technician")])
+    # it opens for reading only until somebody says that they have read both; then nothing is open any more
+    recorder, events, remarks = Recorder.open(here)
+    assert recorder.read_only == FORKED
+    with pytest.raises(ReadOnlyError, match="on two computers"):
+        recorder.append(Signed(at(39), "A. Technician"))
+    recorder.close()
+    assert [(side.number, side.events) for side in sides_of(read_trail(here))] == [
+        (2, (Note(at(30), "written in the van"),))
+    ]
+    recorder, _, _ = Recorder.open(here, join="A. Technician", clock=lambda: at(39))
+    recorder.append(Signed(at(40), "A. Technician"))
+    recorder.close()
+    assert sides_of(read_trail(here)) == []
     assert verify(here).code == FINE
-    assert load_events(here)[0] == [opened(), *answers(8), Signed(at(40), "A. Technician")]
+    *before, note, signed = load_events(here)[0]
+    assert before == [opened(), *answers(8)]
+    assert note.text.startswith("Joined: 1 line of trail-002")
+    assert note.text.endswith("A. Technician has read them.")
+    assert signed == Signed(at(40), "A. Technician")
     assert "another computer" in load_events(here)[1][0]
     # taking the other way's file away then shows
     for file in here.glob("trail-002*"):

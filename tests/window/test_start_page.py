@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel
 
 from assistant.report.notice import NOTICE
+from assistant.walk.event import Note
 
 HOLD = """
 import sys
@@ -174,3 +175,28 @@ def test_a_complaint_without_a_tree_is_marked(hand, desk):
         button: QAbstractButton = hand.page.choices.buttons[name]
         assert button.text() == known.title + ("" if known.tree else " (notes only)")
     assert any(not known.tree for known in desk.library.vocabulary.complaints.values())
+
+
+def test_a_visit_written_on_two_computers_is_read_and_joined(hand, scene, desk):
+    """Both sides are shown; nothing can be added before somebody has put a name to it."""
+    import shutil
+
+    scene().driver.close()
+    here = desk.shelf / "visit"
+    there = shutil.copytree(here, desk.shelf.parent / "there")
+    for folder, note in ((here, "two lines here"), (here, "and one more"), (there, "written in the van")):
+        driver = desk.take_up(folder)
+        driver.send(Note("2026-11-25T10:00:00-05:00", note))
+        driver.close()
+    for file in there.glob("trail-002*"):
+        shutil.copy(file, here)
+    hand.window.begin()
+    hand.rest().enter()
+    assert type(hand.page).__name__ == "ReadOnlyPage"
+    assert "written on two computers" in words(hand)
+    assert "written in the van" in words(hand)
+    hand.press("I have read both")
+    assert "Type your name" in hand.verdict
+    hand.type("A. Technician").enter()
+    assert hand.driver.read_only is None
+    assert any("A. Technician has read them" in note.text for note in hand.driver.visit.notes)
