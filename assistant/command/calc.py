@@ -18,6 +18,7 @@ from assistant.quantity.kind import KINDS, UNITS
 from assistant.quantity.spelling import unit_named
 from assistant.trade.entry import ANY, TEXT, Argument, ArgumentError, Entry, example_text, range_text
 from assistant.trade.registry import REGISTRY, call, entry_of, explain, shown_result
+from assistant.trade.search import find
 from assistant.trade.unit import COMPOUND, from_si, known, to_si
 
 NUMBER = re.compile(r"\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)(?:/(\d+))?\s*(.*?)\s*")
@@ -28,7 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("name", nargs="?", metavar="NAME", help="the computation; --list shows all")
     parser.add_argument("values", nargs="*", metavar="key=value", help="an argument, as in airflow=2000cfm")
     parser.add_argument(
-        "--list", action="store_true", help="show every computation, or those that NAME is part of"
+        "--list", action="store_true", help="show every computation, or those that have NAME in name or words"
     )
     parser.add_argument("--json", action="store_true", help="answer as one JSON object")
 
@@ -175,9 +176,9 @@ def _unit(a: Argument, spelled: str) -> str | None:
 
 
 def _list(part: str, as_json: bool) -> int:
-    entries = [e for e in REGISTRY.values() if part in e.name]
+    entries = [e for e in REGISTRY.values() if part in e.name] or find(part)
     if not entries:
-        raise ArgumentError(f"No computation has '{part}' in its name; calc --list shows all.", part)
+        raise ArgumentError(f"No computation has '{part}' in its name or words; calc --list shows all.", part)
     if as_json:
         print(json.dumps([_described(e) for e in entries], ensure_ascii=False))
         return 0

@@ -161,3 +161,13 @@ def test_noise_never_ends_in_a_traceback(capsys):
         assert "Traceback" not in err
         assert "went wrong" not in err
     assert min(counted.values()) > 200  # both ways are tried
+
+
+def test_a_word_of_it_finds_a_computation(capsys):
+    """What is in no name is looked for in titles, arguments and units; what is nowhere gets a sentence."""
+    code, out, _ = calc(capsys, "--list", "microfarads")
+    assert code == 0
+    assert "capacitance: Capacitance from amps and volts" in out
+    code, _, err = calc(capsys, "--list", "zzz")
+    assert code == 2
+    assert "calc --list shows all" in err
