@@ -126,11 +126,15 @@ class Proof:
                     close[name] += undecided
         return {name: (close[name], taken[name]) for name in sorted(taken)}
 
+    def _tried(self, name: str) -> bool:
+        """Whether every test was tried by itself on this fault and on a sound house of its kind."""
+        return bool(self.said.get(name) and self.sound.get(features_of(self.faults[name])))
+
     @cached_property
     def costs(self) -> Costs | None:
         """None where no fault was told rightly, or the tests were not tried by themselves."""
-        told = {name: o for name, o in self.usual.items() if self.verdict(o) == RIGHT and name in self.said}
-        if not told or () not in self.sound:
+        told = {name: o for name, o in self.usual.items() if self.verdict(o) == RIGHT and self._tried(name)}
+        if not told or not self.sound.get(()):
             return None
         ends = {name: o.end for name, o in told.items()}
         weights = dict.fromkeys(told, 1.0)

@@ -20,6 +20,7 @@ from assistant.rig.fault_file import load_faults
 from assistant.rig.house import Rig
 from assistant.tree.library import Library, from_texts
 
+BROKEN = "this house could not be worked out"
 Progress = Callable[[int, int], None]
 
 
@@ -64,7 +65,16 @@ class Worker:
         self.faults = matter.faults()
 
     def do(self, task: Task) -> Outcome | dict[str, Said]:
-        """One walk, or every test of one house."""
+        """One walk, or every test of one house. What could not be worked out is an open end that says so, or
+        no test: one strange fault does not take the others' proof away.
+        """
+        try:
+            return self._done(task)
+        except Exception as problem:  # noqa: BLE001 - whatever it is, it is told and the others go on
+            words = f"{BROKEN}: {type(problem).__name__}: {problem}"
+            return {} if isinstance(task, EveryTest) else Outcome(task, "open", "", undone=(words,))
+
+    def _done(self, task: Task) -> Outcome | dict[str, Said]:
         case = task.case if isinstance(task, EveryTest) else task
         fault = None if case.fault == HEALTHY else self.faults[case.fault]
         complaint, seed = self.matter.trees[case.tree], self.matter.seed

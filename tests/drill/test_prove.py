@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+import random
 from dataclasses import replace
 
 import pytest
+from anything import written
 from houses import FEW, library, texts
 from renamed import renamed
 
@@ -16,9 +18,10 @@ from assistant.drill.fits import problems_of
 from assistant.drill.outcome import RIGHT, UNDECIDED, WRONG, Outcome, cause_named, judged
 from assistant.drill.proof import summary, together
 from assistant.drill.prove import prove
-from assistant.drill.run import Matter, Worker
+from assistant.drill.run import BROKEN, Matter, Worker
 from assistant.drill.table import table
 from assistant.rig.fault_file import load_faults
+from assistant.rig.parts import COMPONENTS
 from assistant.tree.library import from_texts
 
 FAULTS, _ = load_faults(FEW, "few.yaml")
@@ -229,3 +232,33 @@ def test_the_command_says_by_its_exit_code_whether_anything_was_told_wrongly(tmp
     assert front.main(words) == 1
     told = json.loads(capsys.readouterr().out)
     assert told["summary"]["wrong"] == 1
+
+
+def test_any_change_of_any_component_at_any_degree_is_walked():
+    """A few of them by chance, one by one and two together; the long run walks every one."""
+    chance = random.Random(20)
+    every = [
+        (component.name, name, degree)
+        for component in COMPONENTS.values()
+        for name, change in component.changes.items()
+        for degree in change.degrees
+    ]
+    pairs = [chance.sample(every, number) for number in (1, 1, 1, 2, 2)]
+    data = written(pairs)
+    assert problems_of({"any.yaml": data}, texts(), ["no_heat"]) == []
+    worker = Worker(Matter(texts(), {"any.yaml": data}, 0, {"no_heat": "no_heat"}))
+    for name in worker.faults:
+        found = worker.do(Case("no_heat", name, wholly=True))
+        assert not any(BROKEN in words for words in found.undone), (name, pairs)
+
+
+def test_a_house_that_breaks_is_told_and_takes_nothing_else_away(monkeypatch):
+    def broken(*_args, **_more):
+        raise ZeroDivisionError("no such house")
+
+    monkeypatch.setattr("assistant.drill.run.Rig", broken)
+    monkeypatch.setattr("assistant.drill.run.tried", broken)
+    (proof,) = proved(samples=0, orders=True)
+    assert summary(proof)["undecided"] == summary(proof)["samples"] > 0
+    assert proof.costs is None
+    assert f"{BROKEN}: ZeroDivisionError: no such house" in table(proof)
