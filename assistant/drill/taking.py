@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from assistant.drill import moment
 from assistant.drill.kit import named_for
@@ -276,5 +277,10 @@ def held(one: Wanted, kept: str | None, text: str) -> str:
 
 
 def _value(reading: Reading, text: str) -> float:
-    got = understand(text, reading.kind, KINDS[reading.kind].units[0])
+    return _read(reading.kind, text)
+
+
+@lru_cache(maxsize=4096)
+def _read(kind: str, text: str) -> float:
+    got = understand(text, kind, KINDS[kind].units[0])
     return got.interval.lo if isinstance(got, Understood) else 0.0

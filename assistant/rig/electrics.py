@@ -49,6 +49,11 @@ class Contacts(dict):
             super().__setitem__(name, value)
             self.changed = True
 
+    def __deepcopy__(self, _memo: dict) -> Contacts:
+        twin = Contacts(self)
+        twin.changed = self.changed
+        return twin
+
 
 class Electrics:
     """Network, contacts and what the board and the thermostat want of them."""

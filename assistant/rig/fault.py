@@ -83,6 +83,9 @@ class Fault:
             given.update(deed.settings(NOMINAL))
         return given
 
+    def __deepcopy__(self, _memo: dict) -> Fault:
+        return self
+
     def settings(self, degree: str = NOMINAL) -> Settings:
         """What the fault sets, its consequence not counted. Raises KeyError for a degree that is none."""
         if degree not in DEGREES:

@@ -25,7 +25,7 @@ from assistant.rig.air.registers import REGISTERS
 from assistant.rig.fault import NOMINAL, Fault
 from assistant.rig.machine import STEP, Machine
 from assistant.rig.meter import CannotMeasure, Taking
-from assistant.rig.part import Settings, Value, settings_of
+from assistant.rig.part import Plain, Settings, Value, settings_of
 from assistant.rig.parts import COMPONENTS
 from assistant.rig.see import LOOKS
 from assistant.rig.unit import REFERENCE, Unit, with_features
@@ -61,14 +61,14 @@ class Rig:
         arrives_after: float = BEFORE_ARRIVAL,
     ) -> None:
         self.unit = unit = with_features(unit, fault.house) if fault else unit
-        self.built = built(unit)
+        self.built = Plain(built(unit))
         self.random = Random(seed)
         self.ailment = Ailment(fault, degree, self.built, self.random) if fault else None
         changes = dict(changes or {})
         unknown = [name for name in changes if name not in self.built]
         if unknown:
             raise KeyError(unknown[0])
-        self.machine = Machine(unit, {**self.built, **changes})
+        self.machine = Machine(unit, Plain({**self.built, **changes}))
         if self.ailment:
             self.ailment.begin(self.machine)
         self.taking = Taking(self.machine, self.random, exact)

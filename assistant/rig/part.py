@@ -13,6 +13,13 @@ from dataclasses import dataclass, field
 Value = float | str
 Settings = dict[str, Value]
 
+class Plain(dict):
+    """Settings whose values are numbers and words: a copy of a house copies them in one go."""
+
+    def __deepcopy__(self, _memo: dict) -> Plain:
+        return Plain(self)
+
+
 DEGREES = ("mild", "nominal", "severe")
 
 

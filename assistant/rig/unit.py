@@ -61,6 +61,9 @@ class Unit:
     transformer_va: float = 40.0
     features: Mapping[str, str] = field(default_factory=lambda: dict(PLAIN))
 
+    def __deepcopy__(self, _memo: dict) -> Unit:
+        return self
+
     @property
     def condensing(self) -> bool:
         return self.features["kind"] == "condensing"
