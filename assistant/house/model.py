@@ -155,7 +155,7 @@ class Question:
     at: tuple[str, ...]
     over: float | None
     over_page: str | None
-    place: Place
+    place: Place | None = None
 
 
 @dataclass(frozen=True)

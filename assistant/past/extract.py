@@ -100,7 +100,8 @@ def _words(shelved: Shelved, trail: Trail, visit: Visit | None) -> dict[str, str
     notes += [value for event in trail.events if isinstance(event, AsFound) for value in event.seen.values()]
     complaints = [part for pair in shelved.complaints for part in pair]
     out = {
-        "name": [value for _, value in shelved.person] + [shelved.folder.name, shelved.began[:10]],
+        "name": [value for _, value in shelved.person] + [shelved.folder.name, shelved.began[:10]]
+        + [value for _, value in shelved.unit],
         "complaint": complaints,
         "note": notes,
     }

@@ -190,7 +190,7 @@ def _finding(finding: FindingTold) -> Iterator[Block]:
     if finding.proof_readings:
         yield readings("Readings that prove the repair", finding.proof_readings)
         if any(finding.before):
-            yield before_and_after(finding.proof_readings, finding.before)
+            yield before_and_after(finding.proof_readings, finding.before, both=True)
 
 
 def readings(title: str, measured: tuple[Measured, ...]) -> Table:

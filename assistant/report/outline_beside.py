@@ -22,7 +22,8 @@ from assistant.report.times import day, full
 from assistant.walk.earlier_visit import Past
 from assistant.walk.waiting import Wanted
 
-NOT_BEFORE = "not read before"
+NOT_BEFORE = "\u2013"
+"""Stands where a reading was not taken before the repair."""
 ANSWERED = {
     "accepted": "You said yes.",
     "declined": "You said no.",
@@ -31,10 +32,16 @@ ANSWERED = {
 }
 
 
-def before_and_after(measured: tuple[Measured, ...], before: tuple[Measured | None, ...]) -> Table:
-    """The readings of a proof with the same ones before the repair, against what they should be."""
+def before_and_after(
+    measured: tuple[Measured, ...], before: tuple[Measured | None, ...], both: bool = False
+) -> Table:
+    """The readings of a proof with the same ones before the repair, against what they should be; with `both`
+    only those that were read before, too.
+    """
     rows = []
     for each, old in zip(measured, before, strict=True):
+        if both and old is None:
+            continue
         earlier = Cell(_value(old), (old.verdict,) if old.verdict else ()) if old else Cell(NOT_BEFORE)
         rows.append(
             (

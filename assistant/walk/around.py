@@ -33,8 +33,9 @@ def filled(visit: Visit, event: Filled) -> Visit:
         if trouble := trouble_with(question, text):
             raise BadAnswer(f"{question.words}: {trouble}")
         page = page or leads_out(question, text)
-        if question.at and question.kind and text.strip():
-            visit = put_down(visit, PutDown(event.at, question.kind, question.at, _typed(question, text)))
+        if question.at and question.kind and question.unit and text.strip():
+            typed = typed_in(question.kind, question.unit, text)
+            visit = put_down(visit, PutDown(event.at, question.kind, question.at, typed))
     known = {name: text for name, text in event.answers.items() if text.strip()}
     visit = replace(
         visit, sheets={**visit.sheets, event.sheet: {**visit.sheets.get(event.sheet, {}), **known}}
@@ -93,10 +94,9 @@ def advised(visit: Visit, event: Advised) -> Visit:
     return replace(visit, advice=(*rest, event))
 
 
-def _typed(question: Question, text: str) -> Typed:
-    """As typed, in the sheet's own unit: readings put down are understood in the quantity's first one."""
-    first = KINDS[question.kind].units[0]
-    plain = understand(text, question.kind, first)
-    own = understand(text, question.kind, question.unit)
+def typed_in(kind: str, unit: str, text: str) -> Typed:
+    """As typed in a page's own unit: readings put down are understood in the quantity's first one."""
+    plain = understand(text, kind, KINDS[kind].units[0])
+    own = understand(text, kind, unit)
     same = isinstance(plain, Understood) and isinstance(own, Understood) and plain.interval == own.interval
-    return Typed(text if same else f"{text} {question.unit}")
+    return Typed(text if same else f"{text} {unit}")

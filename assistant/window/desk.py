@@ -10,18 +10,22 @@ from assistant.resources import trees_folder
 from assistant.trail.clock import now
 from assistant.trail.error import LockedError, TrailError
 from assistant.trail.names import folder_name
-from assistant.trail.shelf import Shelved, make_shelf, shelf_folder, visits
+from assistant.trail.shelf import Shelved, make_shelf, shelf_folder, shelved, visits
 from assistant.window.refused import Refused
 
 if TYPE_CHECKING:
     from assistant.house.place import Problem
     from assistant.past.memory import Memory
     from assistant.tree.library import Library
+    from assistant.walk.earlier_visit import Past
     from assistant.window.session import Driver
 
 SHOP = "shop.yaml"
 
 MARK = "notice-was-read"
+
+MOST_BEHIND = 300
+"""Visits read anew before a call-back is looked up; more would keep the person waiting."""
 
 
 class OpenElsewhere(Refused):
@@ -132,6 +136,40 @@ class Desk:
             raise (Refused if problem.here else OpenElsewhere)(str(problem)) from problem
         except (TrailError, BadAnswer) as problem:
             raise Refused(str(problem)) from problem
+
+    def earlier(self, address: str, serial: str = "", but: Path | None = None) -> tuple[Past, ...]:
+        """Our own earlier visits to this address or unit, the latest first; empty where none is found."""
+        from assistant.trail.earlier import recall, same_place
+
+        if not address.strip() and not serial.strip():
+            return ()
+        try:
+            return recall(same_place(self._might_be(address, serial), address, serial, but))
+        except TrailError:
+            return ()
+
+    def _might_be(self, address: str, serial: str) -> list[Shelved]:
+        """Visits that hold the words of the address or of the serial number, from the index, brought up to
+        date as far as that is quick.
+        """
+        from assistant.past.refresh import refresh
+        from assistant.past.search import search
+        from assistant.past.store import index_file, open_store
+
+        store = open_store(index_file(self.shelf))
+        try:
+            for _, behind in refresh(store, self.shelf):
+                if behind > MOST_BEHIND:
+                    break
+            found = [
+                each
+                for words in (address, serial)
+                if words.strip()
+                for each in search(store, self.shelf, words)
+            ]
+        finally:
+            store.close()
+        return [shelved(folder) for folder in dict.fromkeys(each.folder for each in found)]
 
     def first_time(self) -> bool:
         """Whether the notice was never put away on this shelf."""

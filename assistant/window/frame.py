@@ -6,6 +6,7 @@ over it, and it waits underneath with whatever was typed. The trail is the truth
 
 from __future__ import annotations
 
+import contextlib
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -26,6 +27,7 @@ from assistant.window.text import banner
 
 if TYPE_CHECKING:
     from assistant.walk.ask import Ask
+    from assistant.window.beginning import Beginning
     from assistant.window.session import Driver
 
 WITHOUT_VISIT = ("hazard", "help", "sheet", *(action.name for action in AT_START))
@@ -40,6 +42,7 @@ class Window(QMainWindow):
         super().__init__(parent)
         self.desk = desk
         self.driver: Driver | None = None
+        self.beginning: Beginning | None = None
         self.awake = Awake()
         self.mode = NARROW
         self._before: tuple[Ask, str | None] | None = None
@@ -100,18 +103,19 @@ class Window(QMainWindow):
         if said:
             page.say(said)
 
-    def new_visit(self) -> None:
+    def new_visit(self, fresh: bool = True) -> None:
+        """Which complaint; `fresh` forgets what was written down for another one."""
         problems = self.desk.problems
         if problems or not self.desk.library.vocabulary.complaints:
             wrong = str(problems[0]) if problems else "there are none"
             self.page.say(f"No new visit with these trees before they are mended: {wrong}")
             return
-        from assistant.window.page.new_visit import NewVisitPage
+        from assistant.window.beginning import Beginning
 
-        page = NewVisitPage(self.desk.library.vocabulary)
-        page.begun.connect(self._begun)
-        page.left.connect(self.show_start)
-        self._put(page)
+        self.beginning = self.beginning or Beginning(self)
+        if fresh:
+            self.beginning.forget()
+        self.beginning.choose()
 
     def take_up(self, folder: Path, take_over: bool = False, join: str | None = None) -> None:
         """A visit from the list, where it stopped."""
@@ -152,6 +156,9 @@ class Window(QMainWindow):
 
     def open(self, name: str, step: str | None = None) -> None:
         """A page beside the walk, by the name of its action."""
+        if name == "call_back" and self.driver is not None:
+            self.come_back()
+            return
         if name == CLOSE.name:
             if self.driver is not None:
                 self.show_start()
@@ -212,13 +219,12 @@ class Window(QMainWindow):
         self.awake.let_go()
         super().closeEvent(event)
 
-    def _begun(self, complaints: tuple[tuple[str, str], ...]) -> None:
-        try:
-            self.show_visit(self.desk.begin(complaints))
-        except Refused as problem:
-            self.page.say(str(problem))
-            return
-        self.open("as_found")
+    def come_back(self) -> None:
+        """A call-back: a new visit to where the open one was."""
+        from assistant.window.beginning import Beginning
+
+        self.beginning = self.beginning or Beginning(self)
+        self.beginning.again(self.driver)
 
     def _show_stop(self, page: str) -> None:
         """What to do in danger, before there is a visit to record it in."""
@@ -252,7 +258,17 @@ class Window(QMainWindow):
         page.deleteLater()
 
     def _answered(self) -> None:
-        """An answer is on disk: the path shows it while the page still shows its verdict."""
+        """An answer is on disk: the path shows it while the page still shows its verdict. Where it says whose
+        house or which unit this is, our earlier visits there are looked up.
+        """
+        from assistant.walk.event import Filled, Person
+
+        last = self.driver.visit.events[-1]
+        if isinstance(last, Person) or (isinstance(last, Filled) and last.sheet == "unit"):
+            from assistant.window.beginning import recall
+
+            with contextlib.suppress(Refused):
+                recall(self, self.driver)
         self.head.strip.show_path(self.driver)
         self.margin.show_path(self.driver)
 

@@ -27,6 +27,7 @@ ACTIONS = (
     Action("leave", "Hand over", "F10", "open points, name, signature, report"),
     Action("drawing", "Large drawing", "F11", "the spot, as large as the window"),
     Action("instrument", "Instrument", "Ctrl+I", "which of the shop's meters"),
+    Action("around", "Around the walk", "Ctrl+R", "the unit, how it is left, parts, advice"),
     Action("more", "More", "F12", "this list, as buttons"),
     Action("help", "Keys", "F1", "every key of this window"),
 )

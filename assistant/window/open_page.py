@@ -43,6 +43,17 @@ from assistant.window.page.base import Page
 from assistant.window.page.bench.find import BenchPage
 from assistant.window.page.bench.sheet import SheetPage
 from assistant.window.page.calls import CallsPage
+from assistant.window.page.visit import (
+    advise,
+    around,
+    as_left,
+    baseline,
+    earlier,
+    proof,
+    sheet,
+    tonight,
+    waiting,
+)
 from assistant.window.session import Driver
 
 FOR_KIND = {
@@ -72,6 +83,19 @@ PLAIN_ASIDES = {
     "more": more.MorePage,
     "help": keys_help.HelpPage,
     "instrument": instrument.InstrumentPage,
+    "around": around.AroundPage,
+    "before": sheet.BeforePage,
+    "unit": sheet.UnitPage,
+    "as_left": as_left.AsLeftPage,
+    "leaving": as_left.LeavingPage,
+    "advise": advise.AdvisePage,
+    "outlook": advise.OutlookPage,
+    "waiting": waiting.WaitingPage,
+    "earlier": earlier.EarlierPage,
+    "baseline": baseline.BaselinePage,
+    "tonight": tonight.TonightPage,
+    "proof": proof.ProofPage,
+    "who": person.WhoPage,
 }
 
 AT_START = {"calls": CallsPage, "workbench": BenchPage, "tree": tree.open_tree}

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from assistant.tree.library import Library
     from assistant.tree.model import Reading, Step
     from assistant.walk.ask import Ask
+    from assistant.walk.past import Earlier
 
 QUALIFIED = " ".join(NOTICE)
 
@@ -190,3 +191,14 @@ def plain_answer(answer: str) -> str:
     """
     short = re.sub(r": at most [^:;]+(?=[:;]|$)|: the top of the range is not known", "", answer)
     return short.replace("_", " ")
+
+
+def earlier(found: Earlier) -> str:
+    """The reading of an earlier visit, for today's page: what, when, and what this unit should show."""
+    from assistant.walk.past import expected_words
+
+    more = expected_words(found)
+    meant = f" ({found.reading.words})" if found.reading.words else ""
+    when = day(found.reading.at or found.visit.began)
+    said = f"Earlier here: {plain_answer(found.reading.text)}{meant}, {when}"
+    return f"{said}; {more}" if more else said

@@ -103,7 +103,7 @@ def test_the_report_is_saved_and_recorded(at, tmp_path, monkeypatch, paper):
     hand.window.open("sign")
     hand.rest().press(f"Save the report, {paper}")
     assert hand.verdict == f"The report is in {folder}."
-    assert {path.suffix for path in folder.iterdir()} == {".pdf", ".html", ".txt", ".csv"}
+    assert {path.suffix for path in folder.iterdir()} == {".pdf", ".html", ".txt", ".csv", ".json"}
     event = hand.driver.visit.events[-1]
     assert isinstance(event, Exported) and event.fingerprint == tip
 

@@ -10,6 +10,7 @@ from assistant.walk.ask import Ask
 from assistant.walk.event import GoOn, Resumed, Settled, TakeUp
 from assistant.walk.points import NOT_CLOSED
 from assistant.window import look
+from assistant.window.line import Line
 from assistant.window.page.base import Page
 from assistant.window.page.choices import Choices
 from assistant.window.session import Driver
@@ -34,15 +35,18 @@ class ChoosePage(BetweenPage):
     """The complaints that are not settled; one is taken up, or the visit is handed over as it is."""
 
     HAND_OVER = "hand over"
+    HEALTHY = "healthy numbers"
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(driver, ask, ask.say or "Which complaint next?", parent)
         listed = []
-        for name in ask.choices:
+        for name in ask.choices or (() if driver.visit.complaints else tuple(driver.vocabulary.complaints)):
             state = driver.visit.state_of(name)
             known = driver.vocabulary.complaints.get(name)
             note = state.note or NOT_CLOSED.get(state.status, state.status) if state else ""
             listed.append((name, f"{known.title if known else name}\n{note}"))
+        if not driver.visit.complaints and driver.vocabulary.baseline:
+            listed.insert(0, (self.HEALTHY, "Healthy numbers\nno complaint: what this unit reads when well"))
         listed.append((self.HAND_OVER, "Hand over as it is\nopen points, name and address, sign, report"))
         self.choices = Choices(listed)
         self.choices.picked.connect(lambda _: self.set_next("&Next"))
@@ -61,6 +65,8 @@ class ChoosePage(BetweenPage):
             return
         if self.choices.chosen[0] == self.HAND_OVER:
             self.opens.emit("leave")
+        elif self.choices.chosen[0] == self.HEALTHY:
+            self.opens.emit("baseline")
         else:
             self.send(TakeUp(self.driver.now(), self.choices.chosen[0]))
 
@@ -116,27 +122,41 @@ class SettlePage(BetweenPage):
 
 
 class PausedPage(BetweenPage):
-    """Taken up again, nobody knows what was switched meanwhile; the walk says so by asking again."""
+    """What is open comes first. Taken up again, nobody knows what was switched meanwhile; the walk says so by
+    asking again.
+    """
+
+    takes_digits = False
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(driver, ask, "Paused", parent)
         from assistant.walk.points import open_points
+        from assistant.window.page.visit.waiting import show_wanted
 
         self.column.addWidget(label(ask.say, look.LEAD))
+        points = open_points(driver.visit)
+        if points:
+            self.column.addWidget(label("Open now", bold=True))
+            for point in points:
+                left = f" (left open: {point.left})" if point.left else ""
+                self.column.addWidget(label(f"– {point.words}{left}"))
+            self.column.addWidget(rule())
         self.column.addWidget(
             label(
                 "When you go on, every circuit counts as not known: the first step that needs "
                 "power on, off or dead asks for it again."
             )
         )
-        points = open_points(driver.visit)
-        if points:
-            self.column.addWidget(rule())
-            self.column.addWidget(label("Open now", bold=True))
-            for point in points:
-                self.column.addWidget(label(f"– {point.words}"))
+        first = driver.visit.sheets.get("order", {}).get("first", "")
+        if first:
+            self.column.addWidget(label(f"First: {first}", bold=True))
+        show_wanted(self, driver)
         self.column.addStretch(1)
+        self.by = Line("Who goes on")
+        self.by.setPlaceholderText("who goes on, if it is somebody else")
+        self.by.returnPressed.connect(self.enter)
+        self.own.addWidget(self.by)
         self.set_next("&Go on")
 
     def enter(self) -> None:
-        self.send(Resumed(self.driver.now()))
+        self.send(Resumed(self.driver.now(), self.by.text().strip()))

@@ -14,10 +14,12 @@ from PySide6.QtWidgets import QApplication, QWidget
 from assistant.tree.model import Do
 from assistant.walk.ask import Ask
 from assistant.walk.event import Did
+from assistant.walk.past import part_of
 from assistant.window import look, words
 from assistant.window.page.step import StepPage
+from assistant.window.page.visit.earlier import again
 from assistant.window.session import Driver
-from assistant.window.text import label, row_of
+from assistant.window.text import banner, label, row_of
 
 MEANWHILE = (
     "Meanwhile, without touching what you switched: look at the filter, at the vent outside, or take a photo "
@@ -45,6 +47,10 @@ class DoPage(StepPage):
         self.timer = QTimer(self)
         self.timer.setInterval(500)
         self.timer.timeout.connect(self.tick)
+        if ask.step.startswith("act."):
+            said = again(driver.visit, part_of(driver.visit, ask.step.removeprefix("act.")))
+            if said:
+                self.words.addWidget(banner(said))
         if self.wait is not None:
             self.left_to_wait = label("", look.QUESTION)
             self.words.addWidget(self.left_to_wait)

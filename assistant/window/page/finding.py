@@ -13,8 +13,9 @@ from assistant.walk.ask import Ask, Record
 from assistant.walk.event import GoOn
 from assistant.window import look, words
 from assistant.window.page.step import StepPage
+from assistant.window.page.visit.earlier import again
 from assistant.window.session import Driver
-from assistant.window.text import label, rule
+from assistant.window.text import banner, label, rule
 
 
 def fact_words(record: Record, driver: Driver) -> str:
@@ -39,6 +40,8 @@ class FindingPage(StepPage):
             self.column.indexOf(self.question),
             label("What failed" if finding.fault else "Nothing failed", bold=True),
         )
+        if said := again(driver.visit, finding.condemns):
+            self.words.addWidget(banner(said))
         if finding.reason:
             self.words.addWidget(label(finding.reason))
         trees, acts = driver.library.trees, driver.vocabulary.acts

@@ -13,6 +13,7 @@ from assistant.quantity.interval import Interval
 from assistant.tree.model import Reading
 from assistant.walk.ask import Ask
 from assistant.walk.event import Back, Read, StillTrue, Typed
+from assistant.walk.past import earlier_of, said_today
 from assistant.walk.weigh import Weighed
 from assistant.window import gauge, look, words
 from assistant.window.entry_line import EntryLine
@@ -202,7 +203,12 @@ class GroupPage(StepPage):
         row.typed = typed
         index = self.rows.index(row)
         meant = self._weigh(index, typed.chosen) if typed.chosen else row.entry.weigh_again()
-        self._say_row(row, meant.verdict.words if meant.verdict else "recorded", sure=True)
+        said = meant.verdict.words if meant.verdict else "recorded"
+        earlier = earlier_of(self.driver.visit, row.reading.kind, row.reading.at)
+        if earlier is not None and meant.understood is not None:
+            change = said_today(earlier, meant.understood.interval)
+            said += f" ({change})" if change else ""
+        self._say_row(row, said, sure=True)
         self.say("")
         after = next((r for r in self.rows[index + 1 :] + self.rows[:index] if r.typed is None), None)
         if after is not None:
@@ -244,9 +250,11 @@ class GroupPage(StepPage):
 
     def _mark(self, row: Row) -> None:
         """This row's points, in words and on the drawing."""
+        earlier = earlier_of(self.driver.visit, row.reading.kind, row.reading.at)
         self.show_essential(
             f"{self.rows.index(row) + 1}. {words.leads(self.driver.vocabulary, row.reading.at)}",
             words.meter(row.reading, self.driver.instrument(row.reading.kind)),
+            *([words.earlier(earlier)] if earlier is not None else []),
         )
         if self.pad is not None:
             self.pad.line = row.entry.line

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QBoxLayout, QPushButton, QWidget
 from assistant.tree.model import Reading
 from assistant.walk.ask import Ask, Verdict
 from assistant.walk.event import Back, Read, StillTrue, Typed
+from assistant.walk.past import earlier_of, said_today
 from assistant.walk.weigh import Weighed
 from assistant.window import gauge, look, words
 from assistant.window.entry_line import EntryLine
@@ -41,6 +42,9 @@ class MeasurePage(StepPage):
             words.leads(vocabulary, self.reading.at),
             words.meter(self.reading, driver.instrument(self.reading.kind)),
         )
+        self.earlier = earlier_of(driver.visit, self.reading.kind, self.reading.at)
+        if self.earlier is not None:
+            self.words.addWidget(label(words.earlier(self.earlier), bold=True))
         self.close_words()
         if ask.retake:
             self.column.insertWidget(self.column.indexOf(self.question), banner(retake_words(driver, RETAKE)))
@@ -189,6 +193,11 @@ class MeasurePage(StepPage):
         self.saved = True
         self.driver.drafts.pop(self.key(self.name), None)
         said = f"{echo} – {verdict.words}" if verdict else echo
+        spot = (self.reading.kind, self.reading.at)
+        record = next((r for r in reversed(self.driver.visit.readings) if (r.kind, r.points) == spot), None)
+        if self.earlier is not None and record is not None:
+            change = said_today(self.earlier, record.value)
+            said += f" ({change})" if change else ""
         now = self.driver.ask()
         if now.retake and now.step == self.ask.step:
             said += ". Take it once more."

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from assistant.house.model import Complaint, Vocabulary
+from assistant.window import look
+from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
@@ -39,6 +41,13 @@ class NewVisitPage(AsidePage):
         heading.setBuddy(self.own_words)
         self.column.addWidget(self.own_words)
         self.column.addStretch(1)
+        other = Flow()
+        for name, words in (("telephone", "On the &telephone"), ("tune_up", "T&une-up, no complaint")):
+            button = QPushButton(words)
+            button.setMinimumHeight(look.TARGET)
+            button.clicked.connect(lambda _=False, name=name: self.opens.emit(name))
+            other.addWidget(button)
+        self.own.addLayout(other)
         self.set_next("&Begin", False)
 
     def first_focus(self) -> QWidget:

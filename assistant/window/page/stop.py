@@ -12,6 +12,7 @@ from assistant.walk.event import GoOn
 from assistant.window import look
 from assistant.window.caution import Sign
 from assistant.window.page.base import TINY, Page
+from assistant.window.page.visit.tonight import show_plan
 from assistant.window.session import Driver
 from assistant.window.text import label, rule
 
@@ -48,6 +49,10 @@ class StopPage(Page):
             self.column.addWidget(label("Afterwards, from the van", bold=True))
             for line in told.also:
                 self.column.addWidget(label(line))
+        if told and told.no_heat and vocabulary.tonight is not None:
+            self.column.addWidget(rule())
+            self.column.addWidget(label(vocabulary.tonight.title, look.LEAD, bold=True))
+            show_plan(self.column, vocabulary)
         self.column.addStretch(1)
         leave = {vocabulary.hazards.get(name) for name in LEAVE}
         self.say(TAKE_ALONG if ask.page in leave else "The work stops here.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
+from assistant.report.beside import answered
 from assistant.walk.event import LeftOpen
 from assistant.walk.points import open_points
 from assistant.window import look
@@ -42,6 +43,9 @@ class LeavePage(AsidePage):
                     soft=True,
                 )
             )
+        if "before" in driver.vocabulary.sheets:
+            said = "; ".join(f"{asked}: {answer}" for asked, answer in answered(driver.visit, "before"))
+            self.column.addWidget(label(f"Before starting: {said or 'nothing was written down'}.", soft=True))
         self.choices = Choices([(point.key, self._words(point)) for point in self.points])
         self.choices.picked.connect(lambda _: self.reason.setFocus())
         self.column.addWidget(self.choices)
@@ -68,11 +72,16 @@ class LeavePage(AsidePage):
     def enter(self) -> None:
         why = self.reason.text().strip()
         if not why:
-            self.opens.emit("person")
+            self.opens.emit("leaving" if self._to_compare() else "person")
         elif not self.choices.chosen:
             self.say("Choose first what stays open.")
         elif self.record(LeftOpen(self.driver.now(), self.choices.chosen[0], why)):
             self.opens.emit("leave")
+
+    def _to_compare(self) -> bool:
+        """Whether something was written down as found and nothing yet as left."""
+        visit = self.driver.visit
+        return "settings" in self.driver.vocabulary.sheets and bool(visit.as_found) and not visit.as_left
 
     def _changed(self, text: str) -> None:
         self.set_next("&Leave open" if text.strip() else "&Next")

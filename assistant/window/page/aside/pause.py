@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QWidget
 
 from assistant.walk.event import Paused
 from assistant.walk.points import open_points
+from assistant.walk.waiting import wanted
 from assistant.window.line import Line
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.choices import Choices
@@ -50,6 +51,10 @@ class PausePage(AsidePage):
         self.choices.choose(digit)
 
     def enter(self) -> None:
+        waits = WHY[0] in self.choices.chosen and wanted(self.driver.visit)
+        if waits and "order" in self.driver.vocabulary.sheets and not self.words_line.text().strip():
+            self.opens.emit("waiting")
+            return
         why = ": ".join(part for part in (*self.choices.chosen, self.words_line.text().strip()) if part)
         if why and self.record(Paused(self.driver.now(), why)):
             self.left.emit()

@@ -24,6 +24,7 @@ class PersonPage(AsidePage):
 
     title = "For whom"
     takes_digits = False
+    leads_to = "sign"
 
     def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
         super().__init__(driver, parent)
@@ -72,7 +73,10 @@ class PersonPage(AsidePage):
                 return
         for name in self.lines:
             self.driver.drafts.pop(("person", name), None)
-        self.opens.emit("sign")
+        if self.leads_to:
+            self.opens.emit(self.leads_to)
+        else:
+            self.left.emit()
 
     def _go(self, row: int) -> None:
         lines = list(self.lines.values())
@@ -85,3 +89,9 @@ class PersonPage(AsidePage):
             lines[row + 1].setFocus()
         else:
             self.enter()
+
+
+class WhoPage(PersonPage):
+    """The same earlier in a visit: it leads back."""
+
+    leads_to = ""

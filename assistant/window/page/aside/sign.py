@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from assistant.trail.fingerprint import short
 from assistant.walk.ask import Ask
@@ -14,7 +14,7 @@ from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.between import BetweenPage
 from assistant.window.page.report import ReportSaver
 from assistant.window.session import Driver
-from assistant.window.text import label
+from assistant.window.text import label, row_of
 
 
 class SignPage(AsidePage):
@@ -79,6 +79,10 @@ class SignedPage(BetweenPage):
         self.report.said.connect(self.say)
         self.column.addWidget(self.report)
         self.column.addStretch(1)
+        back = QPushButton("Come &back here")
+        back.setMinimumHeight(look.TARGET)
+        back.clicked.connect(lambda: self.opens.emit("call_back"))
+        self.own.addWidget(row_of(back))
         self.set_next("&Visits")
 
     def enter(self) -> None:
