@@ -9,6 +9,7 @@ from pathlib import Path
 
 from assistant.past.page import FoundRow, Page, ReadRow, StepRow
 from assistant.trail.clock import moment
+from assistant.trail.earlier import plain as run_together
 from assistant.trail.error import TrailError
 from assistant.trail.read import Trail, read_trail
 from assistant.trail.record import kept_library
@@ -101,7 +102,8 @@ def _words(shelved: Shelved, trail: Trail, visit: Visit | None) -> dict[str, str
     complaints = [part for pair in shelved.complaints for part in pair]
     out = {
         "name": [value for _, value in shelved.person] + [shelved.folder.name, shelved.began[:10]]
-        + [value for _, value in shelved.unit],
+        + [value for _, value in shelved.unit]
+        + [run_together(value) for name, value in shelved.unit if name == "serial"],
         "complaint": complaints,
         "note": notes,
     }

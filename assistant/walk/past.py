@@ -95,7 +95,7 @@ def change(earlier: Earlier, now: Interval | None) -> str:
         return "as before"
     words = _difference(step, before, reading)
     if reading.kind != "temperature" and before:
-        words += f" ({100 * step / abs(before):+.0f} %)"
+        words += f" ({100 * step / abs(before):+.0f} %)".replace("-", MINUS)
     return words
 
 
@@ -132,7 +132,7 @@ def _difference(step: float, before: float, reading: PastReading) -> str:
     unit = reading.unit
     if reading.kind == "temperature":  # a difference of temperatures is no temperature
         amount = from_si(before + step, unit) - from_si(before, unit)
-        return f"{amount:+.1f} degrees"
+        return f"{amount:+.1f} degrees".replace("-", MINUS)
     words = show(abs(step), unit)
     return f"+{words}" if step > 0 else f"{MINUS}{words}"
 

@@ -155,6 +155,7 @@ class Desk:
         from assistant.past.refresh import refresh
         from assistant.past.search import search
         from assistant.past.store import index_file, open_store
+        from assistant.trail.earlier import plain
 
         store = open_store(index_file(self.shelf))
         try:
@@ -163,7 +164,7 @@ class Desk:
                     break
             found = [
                 each
-                for words in (address, serial)
+                for words in (address, serial, plain(serial))
                 if words.strip()
                 for each in search(store, self.shelf, words)
             ]

@@ -207,7 +207,7 @@ class GroupPage(StepPage):
         earlier = earlier_of(self.driver.visit, row.reading.kind, row.reading.at)
         if earlier is not None and meant.understood is not None:
             change = said_today(earlier, meant.understood.interval)
-            said += f" ({change})" if change else ""
+            said += f"; {change}" if change else ""
         self._say_row(row, said, sure=True)
         self.say("")
         after = next((r for r in self.rows[index + 1 :] + self.rows[:index] if r.typed is None), None)

@@ -38,13 +38,12 @@ class MeasurePage(StepPage):
         self.name = self.reading.name or (self.common.name if self.common else "")
         self.saved = False
         vocabulary = driver.vocabulary
+        self.earlier = earlier_of(driver.visit, self.reading.kind, self.reading.at)
         self.show_essential(
             words.leads(vocabulary, self.reading.at),
             words.meter(self.reading, driver.instrument(self.reading.kind)),
+            *([words.earlier(self.earlier)] if self.earlier is not None else []),
         )
-        self.earlier = earlier_of(driver.visit, self.reading.kind, self.reading.at)
-        if self.earlier is not None:
-            self.words.addWidget(label(words.earlier(self.earlier), bold=True))
         self.close_words()
         if ask.retake:
             self.column.insertWidget(self.column.indexOf(self.question), banner(retake_words(driver, RETAKE)))
@@ -197,7 +196,7 @@ class MeasurePage(StepPage):
         record = next((r for r in reversed(self.driver.visit.readings) if (r.kind, r.points) == spot), None)
         if self.earlier is not None and record is not None:
             change = said_today(self.earlier, record.value)
-            said += f" ({change})" if change else ""
+            said += f"; {change}" if change else ""
         now = self.driver.ask()
         if now.retake and now.step == self.ask.step:
             said += ". Take it once more."

@@ -40,14 +40,15 @@ class NewVisitPage(AsidePage):
         self.own_words.returnPressed.connect(self.enter)
         heading.setBuddy(self.own_words)
         self.column.addWidget(self.own_words)
-        self.column.addStretch(1)
         other = Flow()
         for name, words in (("telephone", "On the &telephone"), ("tune_up", "T&une-up, no complaint")):
             button = QPushButton(words)
             button.setMinimumHeight(look.TARGET)
             button.clicked.connect(lambda _=False, name=name: self.opens.emit(name))
             other.addWidget(button)
-        self.own.addLayout(other)
+        self.column.addSpacing(8)
+        self.column.addLayout(other)
+        self.column.addStretch(1)
         self.set_next("&Begin", False)
 
     def first_focus(self) -> QWidget:

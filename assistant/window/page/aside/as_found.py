@@ -20,6 +20,14 @@ ASKED = (
 )
 
 
+def settings(driver: Driver) -> tuple[tuple[str, str, str], ...]:
+    """The shop's other settings, below what everybody asks: as left stands beside them in the report."""
+    sheet = driver.vocabulary.sheets.get("settings")
+    asked = {name for name, *_ in ASKED}
+    questions = sheet.questions if sheet else {}
+    return tuple((name, q.words, q.hint) for name, q in questions.items() if name not in asked)
+
+
 class AsFoundPage(AsidePage):
     """Every line may stay empty; Enter goes down, and saves after the last."""
 
@@ -36,7 +44,7 @@ class AsFoundPage(AsidePage):
         grid.setHorizontalSpacing(14)
         known = driver.visit.as_found.seen if driver.visit.as_found else {}
         self.lines: dict[str, Line] = {}
-        for row, (name, asked, hint) in enumerate(ASKED):
+        for row, (name, asked, hint) in enumerate((*ASKED, *settings(driver))):
             line = Line(asked, driver.drafts.get(("as_found", name), known.get(name, "")))
             line.setPlaceholderText(hint)
             line.textChanged.connect(lambda text, name=name: self._typed(name, text))

@@ -24,7 +24,7 @@ class MorePage(AsidePage):
     def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
         super().__init__(driver, parent)
         self.grid = QGridLayout()
-        self.grid.setSpacing(6)
+        self.grid.setSpacing(4)
         self.rows = 1
         self.buttons: list[BigButton] = []
         for action in (action for action in (*ACTIONS, *AT_START, CLOSE) if action.name != "more"):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QWidget
 
 from assistant.house.model import Question
-from assistant.quantity.kind import show_interval
+from assistant.quantity.kind import UNITS, show_interval
 from assistant.walk.around import trouble_with, typed_in
 from assistant.walk.event import Filled, PutDown
 from assistant.walk.past import earlier_of, expected_words
@@ -33,7 +33,7 @@ class BaselinePage(AsidePage):
             name: Question(
                 name,
                 known.words,
-                known.hint or known.unit,
+                known.hint or UNITS[known.unit].symbol,
                 (),
                 {},
                 known.kind,

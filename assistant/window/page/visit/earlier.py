@@ -60,4 +60,4 @@ def again(visit: Visit, part: str | None) -> str:
     if not times:
         return ""
     title = visit.vocabulary.parts[part].title if part in visit.vocabulary.parts else part
-    return f"We fitted this part here before: {title}, {times}. What made that one fail was missed."
+    return f"We fitted this part here before: {title}, {times}. Look for what made that one fail."

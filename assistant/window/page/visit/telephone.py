@@ -96,7 +96,7 @@ class TelephonePage(AsidePage):
             self.enter()
 
     def _state(self) -> None:
-        page = self.vocabulary.stops.get(self.stop())
+        page, tiny = self.vocabulary.stops.get(self.stop()), self.mode == TINY
         while self.out_column.count():
             gone = self.out_column.takeAt(0).widget()
             gone.setParent(None)
@@ -106,7 +106,7 @@ class TelephonePage(AsidePage):
             self.out_column.addWidget(label(f"STOP: {page.title}", look.LEAD + 2, bold=True))
             self.out_column.addWidget(label(TELL_THEM))
             for line in page.lines:
-                self.out_column.addWidget(label(line, look.QUESTION - 4, bold=True))
+                self.out_column.addWidget(label(line, look.LEAD if tiny else look.QUESTION - 4, bold=True))
             self.scroll.verticalScrollBar().setValue(0)
             self.say("Nobody drives before they are out.")
             self.set_next("Write it &down")
