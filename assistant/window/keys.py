@@ -18,16 +18,16 @@ class Action:
 ACTIONS = (
     Action("put_down", "Put down a reading", "F2", "one you already have, in any order"),
     Action("unproved", "Still unproved", "F3", "what can still be the fault"),
-    Action("back", "Go back", "F4", "to any step; the house stays as it is"),
+    Action("back", "Go back", "F4", "to any step, house as is"),
     Action("notes", "Note or photo", "F5", "words or a picture for the trail"),
-    Action("as_found", "As found", "F6", "before anything is touched"),
+    Action("as_found", "As found", "F6", "before you touch it"),
     Action("take_along", "Next readings", "F7", "a list to take to the unit"),
     Action("hazard", "Hazard", "F8", "gas, people unwell, fire, hot panel, water"),
-    Action("pause", "Pause", "F9", "waiting for a part, or for another day"),
+    Action("pause", "Pause", "F9", "for a part, another day"),
     Action("leave", "Hand over", "F10", "open points, name, signature, report"),
-    Action("drawing", "Large drawing", "F11", "the spot, as large as the window"),
+    Action("drawing", "Large drawing", "F11", "the spot, very large"),
     Action("instrument", "Instrument", "Ctrl+I", "which of the shop's meters"),
-    Action("around", "Around the walk", "Ctrl+R", "the unit, how it is left, parts, advice"),
+    Action("around", "Around the walk", "Ctrl+R", "unit, parts, advice, as left"),
     Action("more", "More", "F12", "this list, as buttons"),
     Action("help", "Keys", "F1", "every key of this window"),
 )
@@ -37,8 +37,8 @@ CLOSE = Action("shelf", "Close this visit", "Ctrl+W", "it stays open in the list
 
 AT_START = (
     Action("calls", "What our calls say", "Ctrl+L", "counts of the shop's own visits"),
-    Action("workbench", "Workbench", "Ctrl+B", "work something out: airflow, microfarads, wire, gas"),
-    Action("tree", "See the tree", "Ctrl+T", "the whole tree as a diagram, and where the walk is in it"),
+    Action("workbench", "Workbench", "Ctrl+B", "airflow, wire, gas"),
+    Action("tree", "See the tree", "Ctrl+T", "as a diagram, the walk in it"),
 )
 """Pages that need no visit: buttons on the list of visits, and their keys from anywhere."""
 
