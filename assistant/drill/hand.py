@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from assistant.drill.kit import named_for
 from assistant.drill.moment import moments
-from assistant.drill.page_acts import beside, none_if_opened
+from assistant.drill.page_acts import beside, none_if_opened, on_at_once
 from assistant.drill.taking import Taking, Wanted
 from assistant.drill.zone_hand import ZoneHand
 from assistant.quantity.instrument import Instrument
@@ -113,7 +113,11 @@ class Hand:
                 self.undone.append(f"{ask.step}: {problem}")
             if self.taking.fresh_call():  # nobody lets a start go by that is to be watched
                 return Did(AT, ask.step, self._waited(wait))
-        self._waited(max(wait or 0.0, self._minutes(step) * 60 - (self.rig.time - begun)))
+        left = max(wait or 0.0, self._minutes(step) * 60 - (self.rig.time - begun))
+        if wait and on_at_once(texts_of(ask)):
+            self.taking.until(self.taking.opened, left)
+        else:
+            self._waited(left)
         return Did(AT, ask.step, wait)
 
     def _waited(self, seconds: float | None) -> float | None:

@@ -22,8 +22,10 @@ AFTER_BLOWER = "after the blower"
 LOSS = "as the flame goes out"
 AFTER_CALL = "after the call"
 HELD = "held by a clamp that was left on"
+LAST = "as it ran before it opened"
 
 WORDS: tuple[tuple[str, str], ...] = (
+    (LAST, r"before it opened"),
     (HELD, r"\bthat the (?:clamp|meter) held\b"),
     (LOSS, r"as the flame goes out|while the flame goes out"),
     (AFTER_CALL, r"after the call has ended|after the inducer has stopped"),
@@ -77,7 +79,7 @@ def _hold(text: str) -> str:
 
 def _hold_of_page(page: list[str], when: str) -> str:
     """What the page says of all its readings. In a start the display is watched for what it reaches."""
-    if when in (HELD, REST, BEFORE_BLOWER, AFTER_BLOWER, AFTER_CALL):
+    if when in (HELD, LAST, REST, BEFORE_BLOWER, AFTER_BLOWER, AFTER_CALL):
         return ""
     said = next((found for text in page if (found := _hold(text))), "")
     return said or ("highest" if when == START else "")

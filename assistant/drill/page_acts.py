@@ -25,15 +25,18 @@ WORDS: tuple[tuple[str, str, str], ...] = (
     (r"flex every wire|flex the cable|while it moves|are moved|move the wire", "move_wires", "leave_wires"),
     (r"other loads (?:still )?off|switch them off again", "others_off", ""),
     (
-        r"every one of them running|all loads of the branch on|everything (?:still )?on\b"
+        r"every one of them running|each of them running|all loads of the branch on|everything (?:still )?on\b"
         r"|all else of the branch on|everything on the branch switched on",
         "others_on",
         "",
     ),
     (r"wheel slid off", "wheel_off", ""),
     (r"with warm air", "warm_air", ""),
-    (r"garden hose", "rain", "rain_over"),
-    (r"minutes of what tripped it", "mode_again", "rain_over"),
+    (r"a quart of water over the coil", "pour_coil", "water_over"),
+    (r"humidifier's water run by hand", "pour_pad", "water_over"),
+    (r"garden hose", "hose_outside", "water_over"),
+    (r"minutes of what tripped it", "mode_again", "water_over"),
+    (r"highest value begun anew", "hold_anew", ""),
     (r"filter slot shut", "shut_air_side", ""),
 )
 AFTERWARDS = r"then switch them off again"
@@ -50,6 +53,11 @@ def beside(texts: list[str]) -> Beside:
         before = [act for act in before if act != "others_off"]
         after.append("others_off")
     return Beside(tuple(before), tuple(after))
+
+
+def on_at_once(texts: list[str]) -> bool:
+    """Whether a wait ends as soon as the breaker opens."""
+    return any("if it opens, go on at once" in text.lower() for text in texts)
 
 
 def none_if_opened(texts: list[str]) -> bool:

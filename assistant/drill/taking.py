@@ -108,6 +108,10 @@ class Taking:
         """Whether the blower is heard."""
         return self.rig.see("blower.forced") == "runs"
 
+    def opened(self) -> bool:
+        """Whether breaker or device has opened."""
+        return self.rig.see("breaker.closed") == "opens"
+
     def until(self, condition: Callable[[], bool], patience: float) -> bool:
         """Wait for something, second by second. False when it did not come."""
         left = patience
@@ -136,7 +140,8 @@ class Taking:
     def _held(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         for one in wanted:
             instrument = self.instruments[named_for(one.reading.kind, one.reading.meter)]
-            shown[one.name] = self.rig.held(one.reading.at, instrument)
+            last = one.moment.when == moment.LAST
+            shown[one.name] = self.rig.held(one.reading.at, instrument, last)
 
     def _rest(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         moving = self.turning() or self.lit()
@@ -175,7 +180,13 @@ class Taking:
         """While it burns, from a new call where it does not. A flame that goes out meanwhile is awaited once
         more, a few times.
         """
-        self._light(so)
+        try:
+            self._light(so)
+        except CannotMeasure:
+            if not self.opened():
+                raise
+            self.round(wanted, shown)  # nothing runs any more, and that is what the display shows
+            return
         again = FEW
         slow = any(one.reading.kind in SLOW for one in wanted)
         shown_for = seconds if any(one.moment.hold for one in wanted) else STEADY if slow else FIRE_SHOWN
@@ -253,6 +264,7 @@ class Taking:
 
 MOMENTS: dict[str, Callable[[Taking, Sequence[Wanted], float, dict[str, str]], None]] = {
     moment.HELD: Taking._held,
+    moment.LAST: Taking._held,
     moment.REST: Taking._rest,
     moment.NOW: Taking._now,
     moment.START: Taking._start,

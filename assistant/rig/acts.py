@@ -165,7 +165,7 @@ DEEDS: dict[str, Deed] = {
     "stat_off": _stat_off,
     "stat_on": _hands(stat="call"),
     "stat_call": _hands(stat="call"),
-    "stat_back": _hands(stat="customer", humid=False),
+    "stat_back": _hands(stat="customer"),
     "breaker_off": _hands(tagged=True),
     "branch_off": _hands(tagged=True, locked=True),
     "open_window": _hands(window=True),
@@ -207,7 +207,7 @@ def do(m: Machine, built: Settings, name: str) -> tuple[str, ...] | None:
     m.deeds.add(name)
     if name in DEEDS:
         DEEDS[name](m)
-    elif name in RENEWS:
+    if name in RENEWS:
         fresh = renewed(built, RENEWS[name])
         m.v.update(fresh)
         m.v.update(LOOKS_GOOD.get(name, {}))
@@ -215,9 +215,7 @@ def do(m: Machine, built: Settings, name: str) -> tuple[str, ...] | None:
             m.board.__init__()
         m.e.touched()
         return tuple(fresh)
-    else:
-        return None
-    return ()
+    return () if name in DEEDS else None
 
 
 def known() -> frozenset[str]:

@@ -37,6 +37,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "fit_blower_motor": ("blower_motor", "capacitor"),
     "fit_module": ("blower_motor.module_dead", "blower_motor.module_short", "blower_motor.module_leak_ohm"),
     "fit_capacitor": ("capacitor",),
+    "set_blower_speed": ("blower_harness.parked", "blower_harness.joined_ohm"),
     "free_wheel": ("wheel",),
 }
 NOTHING = ("fit_surge_guard", "label_breaker", "note_data", "watch_breaker")
@@ -90,15 +91,20 @@ def _again(m: Machine) -> None:
         MODES[m.hands["mode"]](m)
 
 
+def _dried(m: Machine) -> None:
+    """Wiped and blown dry, too."""
+    m.branch.wet_board = m.branch.wet_run = 0.0
+
+
 def _shut_air_side(m: Machine) -> None:
     m.v["ducts.apart"] = 0.0
     m.e.touched()
 
 
 MODES: dict[str, Callable[[Machine], None]] = {
-    "stat_cool": _mode("stat_cool", stat="cool"),
-    "stat_humid": _mode("stat_humid", stat="call", humid=True),
-    "rain": _mode("rain", rain=True),
+    "pour_coil": _mode("pour_coil", water="cooling"),
+    "pour_pad": _mode("pour_pad", water="humidifier"),
+    "hose_outside": _mode("hose_outside", water="rain"),
 }
 DEEDS: dict[str, Callable[[Machine], None]] = {
     **MODES,
@@ -114,12 +120,16 @@ DEEDS: dict[str, Callable[[Machine], None]] = {
     "move_wires": _hands(moved=True),
     "leave_wires": _hands(moved=False),
     "warm_air": _hands(warm_air=True),
+    "hold_anew": branch.shut,
     "board_off": _hands(board_off=True),
     "splices_apart": _hands(apart=True),
     "white_off": _hands(white_off=True),
     "shut_air_side": _shut_air_side,
-    "rain_over": _hands(rain=False),
+    "water_over": _hands(water=""),
+    "stat_cool": _hands(stat="cool"),
+    "stat_humid": _hands(stat="call"),
     "wheel_off": _hands(wheel_off=True),
     "mode_again": _again,
     **dict.fromkeys(NOTHING, _hands()),
+    "dry_and_lead_away": _dried,
 }

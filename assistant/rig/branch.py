@@ -22,6 +22,8 @@ NEIGHBOUR = 2.0
 """K of a loaded neighbour's face over the room."""
 GROUNDED_NEUTRAL = 4.0
 """Ohm under which a device feels a neutral on ground."""
+SHORT = 60.0
+"""A that nobody reads off a display: it has opened before."""
 ARC_LOAD = 3.0
 """A through a joint that arcs before anything watches it."""
 START_STEP = 6.0
@@ -44,7 +46,7 @@ DRIPS_FROM = {
 @dataclass
 class Branch:
     """`found`: how handle and device stood when somebody came. `peak`: highest amps of each wire since the
-    branch was last closed. `body`: K of the breaker's body over the room.
+    branch was last closed. `ran`: what they last carried while it was closed. `body`: K of the breaker's body over the room.
     """
 
     body: float = 0.0
@@ -55,6 +57,7 @@ class Branch:
     others_heat: float = 0.0
     line_before: float = 0.0
     peak: dict[str, float] = field(default_factory=dict)
+    ran: dict[str, float] = field(default_factory=dict)
     found: dict[str, object] = field(default_factory=dict)
 
 
@@ -96,7 +99,10 @@ def step(m: Machine, seconds: float) -> None:
     watts = line**2 * (v["breaker.lug_ohm"] + v["breaker.ohm"])
     b.body += (BODY_PER_WATT * watts - b.body) * follow
     for name in LEFT_ON:
-        b.peak[name] = max(b.peak.get(name, 0.0), abs(solution.current(name)))
+        amps = abs(solution.current(name))
+        b.peak[name] = max(b.peak.get(name, 0.0), amps)
+        if closed(m) and amps < SHORT:
+            b.ran[name] = amps
     if v["outdoor_branch.handle"] == "on" and 240.0 / v["outdoor_branch.to_ground_ohm"] > OUTDOOR_TRIPS:
         v["outdoor_branch.handle"] = "tripped"
     _device(m, solution)
@@ -135,11 +141,11 @@ def _arcs(m: Machine, line: float) -> None:
 
 def _water(m: Machine, seconds: float) -> None:
     v, b, hands = m.v, m.branch, m.hands
-    runs = runs_now(m) == DRIPS_FROM.get(str(v["water.from"]))
+    runs = v["water.always"] or runs_now(m) == DRIPS_FROM.get(str(v["water.from"]))
     dry = DRIES_WARM if hands["warm_air"] else DRIES
     for name, fitted in (("wet_board", v["water.on_board"]), ("wet_run", v["water.on_run"])):
         wet = getattr(b, name)
-        if fitted and runs:
+        if fitted and runs and not hands["warm_air"]:
             wet += (1 - wet) * (1 - math.exp(-seconds / WETS))
         elif wet:
             wet *= math.exp(-seconds / dry)
@@ -148,12 +154,11 @@ def _water(m: Machine, seconds: float) -> None:
 
 def runs_now(m: Machine) -> str:
     """Which water runs: cooling, humidifier, rain, inducer, or none."""
-    if m.hands["rain"]:
-        return "rain"
+    if m.hands["water"]:
+        return str(m.hands["water"])
     if m.hands["stat"] == "cool" and m.air.turns > 300:
         return "cooling"
-    wants = m.hands["humid"] or m.v["humidifier.demand"]
-    if wants and m.air.turns > 300 and m.lit_for > 0:
+    if m.v["humidifier.demand"] and m.air.turns > 300 and m.lit_for > 0:
         return "humidifier"
     return "inducer" if m.inducer_slip < 0.5 and m.unit.condensing else "none"
 

@@ -90,7 +90,7 @@ def blower(m: Machine, seconds: float) -> None:
 def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
     e, v = m.e, m.v
     if volts > 1 or m.blower_slip < 1:
-        size = float(e.features["size"])
+        size = float(e.features["size"]) * v["blower_motor.size"]
         motor = wiring.blower_motor(m.unit.frequency, size)
         farad = 0.0 if v["capacitor.open"] else wiring.BLOWER_FARAD * size * v["capacitor.share"]
         farad = math.inf if v["capacitor.short"] else farad
@@ -99,6 +99,7 @@ def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
         turns = max((1 - m.blower_slip) * synchronous, 1.0)
         air = _air(m, turns)
         load = air.shaft / (turns * math.pi / 30) * (synchronous / turns) ** 2
+        load += (v["wheel.rubs"] + v["blower_motor.binds"]) * size
         stuck = v["blower_motor.seized"] or v["wheel.jammed"]
         m.blower_slip = (
             1.0
@@ -110,7 +111,7 @@ def _split_capacitor(m: Machine, volts: float, seconds: float) -> None:
                 motor.synchronous,
                 0.05 * size,
                 load,
-                (v["blower_motor.drag"] + v["wheel.rubs"]) * size + RUBS,
+                v["blower_motor.drag"] * size + RUBS,
                 seconds,
             )
         )

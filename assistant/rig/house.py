@@ -109,9 +109,11 @@ class Rig:
 
     def plate(self) -> dict[str, float]:
         """The rating plate in SI, by the names of house.yaml."""
-        v = self.machine.v
+        v, printed = self.machine.v, self.unit.plate()
         return {
-            **self.unit.plate(),
+            **printed,
+            "blower_amps": round(printed["blower_amps"] * v["blower_motor.size"], 1),
+            "capacitor_plate": printed["capacitor_plate"] * v["blower_motor.size"],
             "breaker_rating": float(v["breaker.rating"]),
             "wire_carries": float(v["branch_hot.carries"]),
         }
@@ -126,9 +128,9 @@ class Rig:
             return "both ran" if self._starts(2) == 2 else "one failed"
         return LOOKS[thing](self.machine)
 
-    def held(self, points: Sequence[str], instrument: Instrument) -> str:
-        """The highest value that a clamp shows which was left on a wire."""
-        return self.taking.held(points, instrument)
+    def held(self, points: Sequence[str], instrument: Instrument, last: bool = False) -> str:
+        """The highest value that a clamp shows which was left on a wire, or what it showed last."""
+        return self.taking.held(points, instrument, last)
 
     def measure(self, kind: str, points: Sequence[str], instrument: Instrument | None = None) -> str:
         """The text that the instrument shows. Raises CannotMeasure where there is nothing to measure."""

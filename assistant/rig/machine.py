@@ -68,8 +68,7 @@ class Machine:
             "apart": False,
             "white_off": False,
             "warm_air": False,
-            "rain": False,
-            "humid": False,
+            "water": "",
             "wheel_off": False,
             "mode": "",
         }
@@ -262,7 +261,7 @@ class Machine:
             return 0.0
         if v["capacitor.short"]:
             return math.inf
-        return wiring.BLOWER_FARAD * float(self.e.features["size"]) * v["capacitor.share"]
+        return wiring.BLOWER_FARAD * float(self.e.features["size"]) * v["blower_motor.size"] * v["capacitor.share"]
 
     def charge(self) -> float:
         """Volts DC left on the run capacitor: none where the windings let it empty itself."""

@@ -31,6 +31,11 @@ from assistant.rig.points import (
 from assistant.rig.points_zone import DAMPER_POINTS
 
 TESTER_VOLTS = 500.0
+BOTH_WIRES = {
+    ("box.line", "box.neutral"): ("line_wire", "branch_neutral"),
+    ("accessory.line", "accessory.neutral"): ("accessory_plug", "accessory_return"),
+}
+"""Both wires of a cord or a box in one jaw: what does not come back shows."""
 LEAKAGE_STEP = 1e-5
 """A of a leakage clamp's last digit."""
 LIVE = 0.8
@@ -163,10 +168,10 @@ class Taking:
         return found if broken is None else min(found, broken)
 
     def _clamp(self, points: tuple[str, ...], _kit: Instrument) -> float | str:
-        if len(points) == 2:
+        if points in BOTH_WIRES:
             with self.m.watched(None):
                 solution = self.m.e.solve()
-                out, back = solution.current("line_wire"), solution.current("branch_neutral")
+                out, back = (solution.current(name) for name in BOTH_WIRES[points])
             return shown.LEAKAGE.show(self._with_error("ac_current", abs(out - back), _kit, LEAKAGE_STEP))
         name = CLAMPS.get(points[0]) if points else None
         if name is None:
@@ -192,9 +197,12 @@ class Taking:
         a, b = self._two(points)
         return self.m.unit.frequency if self.m.e.volts(a, b) > 0.5 else 0.0
 
-    def held(self, points: Sequence[str], kit: Instrument) -> str:
-        """The highest value of a clamp that was left on a wire since the branch was last closed."""
-        peak = self.m.branch.peak.get(CLAMPS.get(points[0], ""), 0.0)
+    def held(self, points: Sequence[str], kit: Instrument, last: bool = False) -> str:
+        """The highest value of a clamp that was left on a wire since the branch was last closed; with `last`
+        what it showed last before that opened.
+        """
+        branch = self.m.branch
+        peak = (branch.ran if last else branch.peak).get(CLAMPS.get(points[0], ""), 0.0)
         return shown.text("ac_current", self._with_error("ac_current", peak, kit))
 
     # -- gas, vent, air, room

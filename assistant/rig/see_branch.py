@@ -143,7 +143,7 @@ def hand(m: Machine) -> str:
         return {1: "something jams the wheel", 2: "bracket or strap left on"}.get(
             int(v["wheel.jammed"]), "stiff or rubbing"
         )
-    drag = v["blower_motor.drag"] + (0.0 if off else v["wheel.rubs"])
+    drag = v["blower_motor.drag"] + v["blower_motor.binds"] + (0.0 if off else v["wheel.rubs"])
     return "stiff or rubbing" if v["blower_motor.seized"] or drag > DRAGS else "turns freely"
 
 
@@ -152,11 +152,17 @@ def open_side(m: Machine) -> str:
     return "door or slot or duct open" if m.v["ducts.apart"] else "all shut, filter in"
 
 
+def setting(m: Machine) -> str:
+    """Speed leads against the furnace's label."""
+    wrong = m.v["blower_harness.parked"] or m.v["blower_harness.joined_ohm"] < 1e9
+    return "lead on a wrong or parked terminal" if wrong else "as the label says"
+
+
 def trips_when(m: Machine) -> str:
     """What the family has noticed: the water that it comes with."""
     v = m.v
     source = branch.DRIPS_FROM.get(str(v["water.from"]))
-    if not (v["water.on_board"] or v["water.on_run"]):
+    if v["water.always"] or not (v["water.on_board"] or v["water.on_run"]):
         return "no pattern"
     return {
         "cooling": "only with cooling",
@@ -212,6 +218,7 @@ LOOKS = {
     "blower.kind": blower_kind,
     "blower.start": start,
     "blower.hand": hand,
+    "blower.setting": setting,
     "blower.open_side": open_side,
     "trip.when": trips_when,
     "wire.way": way,

@@ -24,8 +24,10 @@ FEATURES = {
     "others": ("none", "pump"),
 }
 """What a house can have; the first is how the reference house is built."""
-BLOWER_AMPS, BLOWER_MICROFARADS, REFERENCE_FLOW = 4.0, 10.0, 0.559
+BLOWER_AMPS, BLOWER_MICROFARADS, REFERENCE_FLOW = 3.7, 10.0, 0.559
 """Of the reference's blower motor."""
+MODULE_AMPS = 5.2
+"""Of the same with a module, whose rectifier takes its watts in short peaks."""
 BOARD_AMPS, MOST_BREAKER = 0.6, 20.0
 PLAIN = {name: values[0] for name, values in FEATURES.items()}
 
@@ -90,7 +92,8 @@ class Unit:
     @property
     def blower_amps(self) -> float:
         """On the blower motor's plate: a little more than its ducts ask of it."""
-        return round(BLOWER_AMPS * self.blower_size, 1)
+        amps = BLOWER_AMPS if self.features["blower"] == "psc" else MODULE_AMPS
+        return round(amps * self.blower_size, 1)
 
     def plate(self) -> dict[str, float]:
         """The rating plate, by the names of house.yaml, in SI."""

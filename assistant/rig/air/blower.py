@@ -55,6 +55,7 @@ def path(unit: Unit, v: Settings, runs: tuple[Run, ...], bypass: Bypass | None) 
     rated, flow = unit.static_rated, unit.design_flow
     ducts = shut(v["ducts.small"]) * shut(v["registers.shut"]) * (1 - v["ducts.apart"])
     coil = COIL * rated / flow**2 * shut(v["coil.matted"]) if v["coil.fitted"] else 0.0
+    coil *= 1 - v["ducts.apart"]
     strainer = (FILTER * rated * shut(v["filter.clog"]) * (1 - v["ducts.apart"]), flow, 1.5)
     return Path(RETURN * rated / flow**2 * ducts, strainer, coil, runs, bypass)
 

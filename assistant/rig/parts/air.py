@@ -12,6 +12,8 @@ COMPONENTS = (
             "start_open": 0,
             "seized": 0,
             "drag": 0.0,
+            "binds": 0.0,
+            "size": 1.0,
             "leak_ohm": 1e10,
             "module_dead": 0,
             "module_short": 0,
@@ -33,6 +35,17 @@ COMPONENTS = (
             "module dead": change("its electronics are dead", nominal={"module_dead": 1}),
             "module shorted": change("its electronics are shorted at the line", nominal={"module_short": 1}),
             "reversed": change("it turns the wrong way", nominal={"reversed": 1}),
+            "too small": change(
+                "a smaller one was fitted than the wheel asks for",
+                {"size": 0.66, "history.work": "motor or wheel or speed changed"},
+                {"size": 0.6, "history.work": "motor or wheel or speed changed"},
+                {"size": 0.55, "history.work": "motor or wheel or speed changed"},
+            ),
+            "just big enough": change(
+                "one was fitted that is just big enough for closed ducts",
+                nominal={"size": 0.86, "history.work": "door or filter or duct left so"},
+            ),
+            "binds": graded("its bearings are dry and bind as it turns", "binds", 1.2, 1.6, 2.0),
             "shorted": graded("its winding is shorted from wire to wire", "short_ohm", 0.6, 0.3, 0.1),
             "weak insulation": graded(
                 "its insulation breaks down at line voltage", "lets_go", 140.0, 90.0, 40.0
@@ -117,9 +130,9 @@ COMPONENTS = (
             ),
             "rubs": change(
                 "it has walked on its shaft and rubs on its housing",
-                {"rubs": 0.9, "history.work": "motor or wheel or speed changed"},
-                {"rubs": 1.3, "history.work": "motor or wheel or speed changed"},
-                {"rubs": 1.7, "history.work": "motor or wheel or speed changed"},
+                {"rubs": 1.2, "history.work": "motor or wheel or speed changed"},
+                {"rubs": 1.6, "history.work": "motor or wheel or speed changed"},
+                {"rubs": 2.0, "history.work": "motor or wheel or speed changed"},
             ),
             "against its housing": change(
                 "it has walked on its shaft and is wedged against its housing",
@@ -152,9 +165,9 @@ COMPONENTS = (
         {
             "apart": change(
                 "the supply duct is off and the filter slot stands open",
-                {"apart": 0.6, "history.work": "door or filter or duct left so"},
-                {"apart": 0.8, "history.work": "door or filter or duct left so"},
                 {"apart": 0.9, "history.work": "door or filter or duct left so"},
+                {"apart": 0.95, "history.work": "door or filter or duct left so"},
+                {"apart": 0.98, "history.work": "door or filter or duct left so"},
             ),
             "small": graded("they are too small for this blower", "small", 0.3, 0.45, 0.6),
         },

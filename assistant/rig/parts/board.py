@@ -85,7 +85,7 @@ COMPONENTS = (
     Component(
         "water",
         "water where it should not be",
-        {"from": "dry", "on_board": 0, "on_motor": 0, "on_run": 0, "depth": 0.0},
+        {"from": "dry", "on_board": 0, "on_motor": 0, "on_run": 0, "depth": 0.0, "always": 0},
         {
             "drips on the board from the cooling coil": change(
                 "the coil's pan drips onto the board",
@@ -96,6 +96,10 @@ COMPONENTS = (
             ),
             "drips on the board from the vent": change(
                 "condensate drips onto the board", nominal={"from": "from vent or condensate", "on_board": 1}
+            ),
+            "seeps onto the board": change(
+                "a full pan seeps onto the board all day",
+                nominal={"from": "from cooling coil or pan", "on_board": 1, "always": 1, "drain.blocked": 1},
             ),
             "runs into a box of the branch": change(
                 "rain runs into a box of the branch", nominal={"from": "from roof or outside", "on_run": 1}

@@ -91,9 +91,9 @@ COMPONENTS = (
             "leaks": graded("its filter passes current to ground", "filter_farad", 1.02e-7, 1.1e-7, 1.18e-7),
             "climbs": change(
                 "a freezer whose compressor draws more the longer it runs",
-                {"ohm": 30.0, "grows": 8.0},
-                {"ohm": 28.0, "grows": 10.0},
-                {"ohm": 26.0, "grows": 12.0},
+                {"ohm": 44.0, "grows": 5.0},
+                {"ohm": 40.0, "grows": 5.0},
+                {"ohm": 38.0, "grows": 6.0},
             ),
         },
     ),

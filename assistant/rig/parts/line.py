@@ -14,6 +14,7 @@ COMPONENTS = (
         {"volts": 120.0, "neutral_open": 0, "neutral_ohm": 0.03, "leg_open": 0},
         {
             "low voltage": graded("every leg is low", "volts", 105.0, 96.0, 76.0),
+            "brown-out": change("every leg is low", nominal={"volts": 101.8}),
             "high voltage": graded("every leg is high", "volts", 128.5, 132.0, 136.0),
             "neutral open": change(
                 "the house's neutral is lost; its legs see-saw", nominal={"neutral_open": 1}
@@ -51,9 +52,9 @@ COMPONENTS = (
             ),
             "warm lug": change(
                 "its terminal was never tight",
-                {"lug_ohm": 0.07, "joint": LOOSE},
-                {"lug_ohm": 0.09, "joint": LOOSE},
-                {"lug_ohm": 0.11, "joint": LOOSE},
+                {"lug_ohm": 0.16, "joint": LOOSE},
+                {"lug_ohm": 0.2, "joint": LOOSE},
+                {"lug_ohm": 0.25, "joint": LOOSE},
             ),
             "beaten": change(
                 "it was closed many times onto faults", nominal={"joint": "closed many times onto faults"}
@@ -112,7 +113,8 @@ COMPONENTS = (
             "weak insulation": change(
                 "its insulation breaks down at line voltage", nominal={"lets_go": 60.0}
             ),
-            "arcs": change("a joint in it arcs", nominal={"arcs": 1, "joint": LOOSE}),
+            "arcs": change("a joint in it arcs", nominal={"arcs": 1}),
+            "never tight": change("a joint in it was never tight", nominal={"joint": LOOSE}),
         },
     ),
     Component(

@@ -179,6 +179,7 @@ COMPONENTS = (
         {
             "carbon monoxide": graded("carbon monoxide stands in it", "co", 2e-5, 4e-5, 1.5e-4),
             "gas": graded("gas stands in it", "gas", 0.12, 0.25, 0.5),
+            "trace of gas": graded("a little gas stands in it", "gas", 0.02, 0.05, 0.08),
             "openings shut": change(
                 "its air openings are covered and fans pull it down",
                 nominal={"opening": "shut or covered", "pull": 12.0},

@@ -71,8 +71,9 @@ def update(n: Network, v: Settings, s: Mapping[str, float]) -> None:
     n.set("branch_neutral", ohm=OPEN if v["branch_neutral.open"] else white)
     n.set("neutral_ground", ohm=v["branch_neutral.to_ground_ohm"])
     for way, closed in (("straight", not v["polarity.swapped"]), ("cross", v["polarity.swapped"])):
-        n.set(f"{way}_line", ohm=contact(closed and s["spliced"], 0.005))
-        n.set(f"{way}_neutral", ohm=contact(closed, 0.005))
+        black, white = (s["spliced"], 1.0) if way == "straight" else (1.0, s["spliced"])
+        n.set(f"{way}_line", ohm=contact(closed and black, 0.005))
+        n.set(f"{way}_neutral", ohm=contact(closed and white, 0.005))
     n.set("ground_wire", ohm=OPEN if v["ground_wire.open"] else v["ground_wire.ohm"])
     n.set("burner_bond", ohm=OPEN if v["burner_bond.open"] else v["burner_bond.ohm"])
     door = s["door"] and s["board_plugged"] and not v["door_switch.open"]

@@ -95,17 +95,18 @@ def update(
     n.set("blower_main", ohm=contact(not v["blower_motor.main_open"], 0.001))
     n.set("blower_aux", ohm=contact(psc and not v["blower_motor.start_open"], 0.001))
     n.set("capacitor_lead", ohm=contact(psc, 0.02))
+    size = float(features["size"]) * v["blower_motor.size"]
     share = v["capacitor.share"]
     shorted = v["capacitor.short"]
     n.set(
         "capacitor",
         ohm=OPEN if v["capacitor.open"] else 0.2,
-        farad=math.inf if shorted else BLOWER_FARAD * share * float(features["size"]),
+        farad=math.inf if shorted else BLOWER_FARAD * share * size,
     )
     electronics = 0.3 if v["blower_motor.module_short"] else s["ecm_ohm"]
     n.set("electronics", ohm=OPEN if psc else electronics)
     if psc:
-        motor = blower_motor(frequency, float(features["size"]))
+        motor = blower_motor(frequency, size)
         n.set_pair("blower", winding(motor, s["blower_slip"]))
     n.set("rod_source", ohm=OPEN if v["board.rod_dead"] else ROD_SERIES_OHM)
     n.set("rod_wire", ohm=contact(not v["flame_rod.wire_open"], 0.1))
