@@ -25,7 +25,7 @@ WORDS: tuple[tuple[str, str, str], ...] = (
     (r"flex every wire|flex the cable|while it moves|are moved|move the wire", "move_wires", "leave_wires"),
     (r"other loads (?:still )?off|switch them off again", "others_off", ""),
     (
-        r"every one of them running|each of them running|all loads of the branch on|everything (?:still )?on\b"
+        r"(?:every one|each) of them running|all loads of the branch on|everything (?:still )?on\b"
         r"|all else of the branch on|everything on the branch switched on",
         "others_on",
         "",

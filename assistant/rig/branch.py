@@ -46,7 +46,8 @@ DRIPS_FROM = {
 @dataclass
 class Branch:
     """`found`: how handle and device stood when somebody came. `peak`: highest amps of each wire since the
-    branch was last closed. `ran`: what they last carried while it was closed. `body`: K of the breaker's body over the room.
+    branch was last closed. `ran`: what they last carried while it was closed. `body`: K of the breaker's
+    body over the room, `lug` of its terminal's share.
     """
 
     body: float = 0.0

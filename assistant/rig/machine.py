@@ -261,7 +261,8 @@ class Machine:
             return 0.0
         if v["capacitor.short"]:
             return math.inf
-        return wiring.BLOWER_FARAD * float(self.e.features["size"]) * v["blower_motor.size"] * v["capacitor.share"]
+        size = float(self.e.features["size"]) * v["blower_motor.size"]
+        return wiring.BLOWER_FARAD * size * v["capacitor.share"]
 
     def charge(self) -> float:
         """Volts DC left on the run capacitor: none where the windings let it empty itself."""
