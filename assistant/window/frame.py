@@ -46,6 +46,7 @@ class Window(QMainWindow):
         self.awake = Awake()
         self.mode = NARROW
         self._before: tuple[Ask, str | None] | None = None
+        self.room = None
         self.setWindowTitle("Fault Trail")
         self.setMinimumSize(480, 280)
         self.head = Head()
@@ -95,7 +96,7 @@ class Window(QMainWindow):
         len(self.desk.library.trees)
 
     def show_start(self, said: str = "") -> None:
-        self._close_visit()
+        self.close_visit()
         page = StartPage(self.desk)
         page.picked.connect(self.take_up)
         page.opens.connect(lambda name: self.new_visit() if name == "new" else self.open(name))
@@ -127,7 +128,7 @@ class Window(QMainWindow):
             self.page.say(str(problem))
 
     def show_visit(self, driver: Driver) -> None:
-        self._close_visit()
+        self.close_visit()
         self.driver = driver
         driver.setParent(self)
         driver.changed.connect(self._answered)
@@ -147,7 +148,37 @@ class Window(QMainWindow):
         page.opens.connect(self.open)
         if hasattr(page, "joins"):
             page.joins.connect(lambda name, folder=self.driver.folder: self._join(folder, name))
+        if self.driver.practice is not None:
+            page = self.driver.practice.dressed(page, ask)
         self._put(page)
+
+    def show_page(self, page: Page) -> None:
+        """A page that belongs to no visit, and no other."""
+        page.opens.connect(self.open)
+        self._put(page)
+
+    def lay_page(self, page: Page) -> None:
+        """A page over the present one, which waits underneath."""
+        self._lay(page)
+
+    def unlay_page(self) -> None:
+        """Back to what waits underneath."""
+        if self.stack.count() > 1:
+            self._drop(self.stack.count() - 1)
+            self.stack.setCurrentIndex(self.stack.count() - 1)
+        elif self.driver is not None:
+            self.show_ask()
+
+    def drills(self) -> None:
+        """Practice on a simulated house; not while a visit is open."""
+        if self.driver is None:
+            from assistant.window.page.drill.room import DrillRoom
+
+            self.room = self.room or DrillRoom(self)
+            if self.room.busy:
+                self.page.say("A drill is under way. End it first.")
+            else:
+                self.room.lobby()
 
     def _join(self, folder: Path, name: str) -> None:
         """Go on with a visit that two computers wrote, once somebody has read both sides."""
@@ -165,6 +196,13 @@ class Window(QMainWindow):
             return
         if self.driver is None and name.partition(":")[0] not in WITHOUT_VISIT:
             return
+        if name == "drills":
+            self.drills()
+            return
+        practice = self.driver.practice if self.driver is not None else None
+        if practice is not None and not practice.allows(name):
+            self.page.say("Not in a drill: that belongs to a visit.")
+            return
         if (
             self.driver is not None
             and self.driver.visit.signed is not None
@@ -181,6 +219,8 @@ class Window(QMainWindow):
         page.opens.connect(self.open)
         if hasattr(page, "shown"):
             page.shown.connect(self._show_stop)
+            if self.room is not None:
+                page.shown.connect(self.room.call_out)
         page.looked_at = name.partition(":")[0] in OVER
         self._drop(2 if page.looked_at and self._waits_beneath() else 1)
         self._lay(page)
@@ -214,7 +254,9 @@ class Window(QMainWindow):
             look.follow_palette()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        self._close_visit()
+        if self.room is not None:
+            self.room.close()
+        self.close_visit()
         self.desk.close()
         self.awake.let_go()
         super().closeEvent(event)
@@ -288,7 +330,8 @@ class Window(QMainWindow):
         self.head.fold(mode)
         self.margin.setVisible(self.driver is not None and mode == WIDE)
 
-    def _close_visit(self) -> None:
+    def close_visit(self) -> None:
+        """Let go of the visit; the page that shows stays."""
         if self.driver is not None:
             self.driver.close()
             self.driver.deleteLater()

@@ -54,7 +54,9 @@ class Head(QWidget):
         self._driver = driver
         if driver is not None:
             known = driver.vocabulary.complaints.get(driver.visit.complaint or "")
-            self.title.setText((known.title if known else "Visit").replace("&", "&&"))
+            title = known.title if known else "Visit"
+            mark = "PRACTICE: " if driver.practice is not None else ""
+            self.title.setText(f"{mark}{title}".replace("&", "&&"))
             self.strip.show_path(driver)
             count = len(titles(driver))
             self.unproved.setText(f"Still unproved: {count} (F3)")

@@ -39,6 +39,7 @@ AT_START = (
     Action("calls", "What our calls say", "Ctrl+L", "counts of the shop's own visits"),
     Action("workbench", "Workbench", "Ctrl+B", "airflow, wire, gas"),
     Action("tree", "See the tree", "Ctrl+T", "as a diagram, the walk in it"),
+    Action("drills", "Drills", "Ctrl+D", "practice on a simulated house"),
 )
 """Pages that need no visit: buttons on the list of visits, and their keys from anywhere."""
 

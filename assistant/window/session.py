@@ -36,6 +36,8 @@ class Driver(QObject):
     """
 
     changed = Signal()
+    practice: Any = None
+    """The drill that this is part of (assistant/window/page/drill/room.py); None on a visit."""
 
     def __init__(self, live: Any, now: Callable[[], str] = wall_clock, parent: QObject | None = None) -> None:
         super().__init__(parent)

@@ -1,0 +1,175 @@
+"""A drill along the tree: the pages of a visit, with a line above them that takes each reading from the
+house.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+
+from assistant.drill.hand import Stuck
+from assistant.drill.practice.along import Along
+from assistant.drill.practice.sitting import CantDo
+from assistant.walk.event import Cannot, Did, Event, PlateRead, Read, Saw, Watched
+from assistant.window import look
+from assistant.window.flow import Flow
+from assistant.window.line import Line
+from assistant.window.page.base import Page
+from assistant.window.page.do import DoPage
+from assistant.window.page.drill.free import SAY_FIRST
+from assistant.window.page.group import GroupPage
+from assistant.window.page.look import LookPage
+from assistant.window.page.measure import MeasurePage
+from assistant.window.page.plate import PlatePage
+from assistant.window.page.watch import WatchPage
+from assistant.window.refused import Refused
+from assistant.window.session import Driver
+from assistant.window.text import label
+
+EXPECT = "What do you expect?"
+READS = ("look", "measure", "watch")
+ALLOWED = ("unproved", "back", "hazard", "help", "drawing", "more", "shelf", "tree")
+"""What is open beside the walk in a drill; a person's name, a signature and a report are a visit's."""
+
+
+class DrillDriver(Driver):
+    """A visit's driver whose readings have to come from the simulated house."""
+
+    def __init__(self, along: Along, **more) -> None:
+        super().__init__(along.live, **more)
+        self.along = along
+
+    def send(self, event: Event) -> None:
+        """Raises Refused for a reading that was not taken from the house."""
+        if refused := self.along.refuses(event):
+            raise Refused(refused)
+        try:
+            self.along.before(event)
+        except (CantDo, Stuck) as problem:
+            raise Refused(str(problem)) from problem
+        super().send(event)
+
+
+class TakeBar(QWidget):
+    """Above the page: that it is practice, what is expected, "Take it", and the end of the drill."""
+
+    def __init__(self, driver: DrillDriver, page: Page, predict: bool, finish: Callable[[], None]) -> None:
+        super().__init__()
+        self.driver, self.page = driver, page
+        self.along = driver.along
+        ask = self.along.ask()
+        self.predict = predict and ask.kind in READS
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        minutes = f"{self.along.minutes:.0f} minutes in the house"
+        words = f"PRACTICE on a simulated house \u00b7 {minutes}"
+        if not self.along.visit.path:
+            words += (
+                f" \u00b7 The customer says: \u201c{self.along.drill.words}\u201d {self.along.drill.senses}"
+            )
+        column.addWidget(label(words, look.SMALL, bold=True))
+        row = Flow()
+        self.line = Line(EXPECT)
+        self.line.setPlaceholderText("what do you expect?")
+        self.line.setMinimumWidth(170)
+        self.line.returnPressed.connect(self.take)
+        self.takes = QPushButton("Do i&t" if ask.kind == "do" else "&Take it")
+        self.takes.setMinimumHeight(look.TARGET)
+        self.takes.clicked.connect(self.take)
+        self.ends = QPushButton("&End the drill")
+        self.ends.setMinimumHeight(look.TARGET)
+        self.ends.clicked.connect(finish)
+        for thing in (self.line, self.takes, self.ends):
+            row.addWidget(thing)
+        column.addLayout(row)
+        if not self.predict:
+            self.line.hide()
+        if not self.along.can_take():
+            self.takes.hide()
+
+    def first_focus(self) -> QWidget | None:
+        """The expectation, or "Take it"; None where the page takes nothing."""
+        if self.predict:
+            return self.line
+        return self.takes if self.along.can_take() else None
+
+    def take(self) -> None:
+        """Do what the page asks on the house, and fill the page with what came of it."""
+        expected = self.line.text().strip()
+        if self.predict and not expected and self.along.taken is None:
+            self.page.say(SAY_FIRST)
+            self.line.setFocus()
+            return
+        try:
+            event = self.along.take(expected)
+        except (CantDo, Stuck) as problem:
+            self.page.say(str(problem))
+            return
+        self.line.setReadOnly(True)
+        fill(self.page, event)
+
+
+def dress(page: Page, driver: DrillDriver, predict: bool, finish: Callable[[], None]) -> TakeBar:
+    """The line above a page of the walk."""
+    bar = TakeBar(driver, page, predict, finish)
+    page.column.insertWidget(0, bar)
+    if bar.first_focus() is not None:
+        page.first_focus = bar.first_focus
+    return bar
+
+
+def fill(page: Page, event: Event) -> None:
+    """Write into a page's own fields what the house showed; the apprentice saves it."""
+    if isinstance(event, Cannot):
+        page.say(f"The house does not let you take it: {event.why}.")
+    elif isinstance(event, Did) and isinstance(page, DoPage):
+        if page.record(event):
+            page.left.emit()
+    elif isinstance(event, Read) and isinstance(page, MeasurePage):
+        page.entry.write(plain(event.readings[page.name].text, page.reading.unit))
+        page.entry.line.setFocus()
+    elif isinstance(event, Read) and isinstance(page, GroupPage):
+        for row in page.rows:
+            if row.name in event.readings:
+                row.entry.write(plain(event.readings[row.name].text, row.reading.unit))
+        page.rows[0].entry.line.setFocus()
+    elif isinstance(event, Saw) and isinstance(page, LookPage):
+        page.choices.buttons[event.value].click()
+        page.say(f"You see: {event.value}")
+        page.next_button.setFocus()
+    elif isinstance(event, PlateRead) and isinstance(page, PlatePage):
+        _fill_plate(page, event)
+    elif isinstance(event, Watched) and isinstance(page, WatchPage):
+        _fill_watch(page, event)
+
+
+def plain(text: str, unit: str) -> str:
+    """What the display showed, without the unit that stands beside the field already."""
+    return text.removesuffix(f" {unit}")
+
+
+def _fill_plate(page: PlatePage, event: PlateRead) -> None:
+    if page.entry is not None:
+        page.entry.write(event.text)
+        page.entry.line.setFocus()
+        return
+    for value, button in page.choices.buttons.items():
+        if value.split()[0] == event.text:
+            button.click()
+    page.next_button.setFocus()
+
+
+def _fill_watch(page: WatchPage, event: Watched) -> None:
+    page.again()
+    page.start()
+    for name, at in sorted(event.events.items(), key=lambda one: one[1]):
+        page.times[name] = at
+        page.order.append(name)
+    page.enter()
+    for name, typed in event.readings.items():
+        if name in page.lines:
+            unit = next((r.unit for r in page.ask.readings if r.name == name), "")
+            page.lines[name][0].write(plain(typed.text, unit))
+    page.next_button.setFocus()

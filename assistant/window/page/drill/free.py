@@ -1,0 +1,410 @@
+"""Free in the house: lay leads, look, switch, wait. Nobody says what comes next."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QButtonGroup,
+    QGridLayout,
+    QHBoxLayout,
+    QPushButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from assistant.drill.practice.meter import FUNCTIONS
+from assistant.drill.practice.script import seconds
+from assistant.drill.practice.sitting import CantDo, Sitting
+from assistant.quantity.kind import show
+from assistant.trail.error import TrailError
+from assistant.window import look
+from assistant.window.flow import Flow
+from assistant.window.line import Line
+from assistant.window.page.base import TINY, WIDE, Page
+from assistant.window.page.drill.display import Display
+from assistant.window.page.drill.house_view import TITLES, HouseView, drawings
+from assistant.window.page.drill.picker import Picker
+from assistant.window.text import label
+
+METER, LOOK, DO, WAIT, LOG = "meter", "look", "do", "wait", "log"
+MODES = ((METER, "&Meter"), (LOOK, "&Look"), (DO, "D&o"), (WAIT, "&Wait"), (LOG, "So &far"))
+NEXTS = {METER: "&Read", LOOK: "Loo&k at it", DO: "Do &it", WAIT: "Wait so lon&g", LOG: "&Read"}
+SLOTS = ("function", "red", "black")
+LEADS_TOGETHER, PLATE = "leads together", "plate"
+WAITS = {
+    "10 s": "10 seconds", "30 s": "30 seconds", "1 min": "1 minute", "2 min": "2 minutes",
+    "5 min": "5 minutes", "15 min": "15 minutes", "30 min": "half an hour",
+}  # fmt: skip
+EXPECT = "What do you expect? A value, a range, or a word"
+SAY_FIRST = "First say what you expect: a value, a range such as 50-100, or a word such as OL, dead, open."
+
+
+class FreePage(Page):
+    """`finish` is asked for by its button; the room shows what comes then."""
+
+    takes_digits = False
+    keeps_line = True
+
+    def __init__(
+        self,
+        sitting: Sitting,
+        predict: bool,
+        finish: Callable[[], None],
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(None, parent)
+        self.sitting, self.predict, self.finish = sitting, predict, finish
+        self.vocabulary = sitting.library.vocabulary
+        self.mode_of_work, self.slot = METER, "function"
+        self.practice = label("", look.SMALL, bold=True)
+        said = f"\u201c{sitting.drill.words}\u201d {sitting.drill.senses}".strip()
+        self.says = label(said, look.BODY)
+        self.column.setSpacing(4)
+        self.column.addWidget(self.practice)
+        self.column.addWidget(self.says)
+        self.across = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self.across.setSpacing(12)
+        self.across.addLayout(self._left(), 5)
+        self.across.addLayout(self._right(), 4)
+        self.column.addLayout(self.across, 1)
+        self._lay_foot()
+        self.work(METER)
+        self._tell_time()
+
+    # -- laying out
+
+    def _left(self) -> QVBoxLayout:
+        column = QVBoxLayout()
+        column.setSpacing(4)
+        tabs = QHBoxLayout()
+        tabs.setSpacing(4)
+        self.tabs = QButtonGroup(self)
+        names = drawings(self.vocabulary)
+        self.view = HouseView(self.vocabulary, names[0] if names else "control")
+        for name in names:
+            button = _toggle(TITLES[name])
+            button.setChecked(name == names[0])
+            button.clicked.connect(lambda _=False, name=name: self.turn_to(name))
+            button.setObjectName(name)
+            self.tabs.addButton(button)
+            tabs.addWidget(button)
+        self.view.laid.connect(self.lay)
+        column.addLayout(tabs)
+        column.addWidget(self.view, 1)
+        return column
+
+    def _right(self) -> QVBoxLayout:
+        column = QVBoxLayout()
+        column.setSpacing(4)
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        self.modes: dict[str, QPushButton] = {}
+        group = QButtonGroup(self)
+        for name, words in MODES:
+            button = _toggle(words)
+            button.clicked.connect(lambda _=False, name=name: self.work(name))
+            group.addButton(button)
+            self.modes[name] = button
+            row.addWidget(button)
+        column.addLayout(row)
+        self.slots = QWidget()
+        inner = QGridLayout(self.slots)
+        inner.setContentsMargins(0, 0, 0, 0)
+        inner.setSpacing(4)
+        self.slot_of: dict[str, QPushButton] = {}
+        slots = QButtonGroup(self)
+        for name in SLOTS:
+            button = _toggle("")
+            button.setStyleSheet("text-align: left;")
+            button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+            button.clicked.connect(lambda _=False, name=name: self.set_slot(name))
+            slots.addButton(button)
+            self.slot_of[name] = button
+            place = (0, 0, 1, 2) if name == "function" else (1, SLOTS.index(name) - 1)
+            inner.addWidget(button, *place)
+        column.addWidget(self.slots)
+        self.picker = Picker("Points", heading=False, least=70)
+        self.picker.picked.connect(self.took)
+        self.picker.moved.connect(lambda _: self._say_next())
+        column.addWidget(self.picker, 1)
+        return column
+
+    def _lay_foot(self) -> None:
+        row = self.foot_flow = Flow()
+        self.display = Display()
+        self.display.stands.connect(self._stood)
+        self.expected = Line(EXPECT)
+        self.expected.setPlaceholderText("what do you expect?")
+        self.expected.setMinimumWidth(220)
+        self.expected.setToolTip(EXPECT)
+        self.expected.returnPressed.connect(self.enter)
+        self.ends = QPushButton("&End the drill")
+        self.ends.setMinimumHeight(look.TARGET)
+        self.ends.clicked.connect(self.finish)
+        for thing in (self.display, self.expected, self.ends):
+            row.addWidget(thing)
+        self.own.addLayout(row)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        QTimer.singleShot(0, self, self._say_slots)
+
+    def fold(self, mode: str) -> None:
+        super().fold(mode)
+        if not hasattr(self, "across"):
+            return
+        tiny = mode == TINY
+        self.across.setDirection(
+            QBoxLayout.Direction.TopToBottom if tiny else QBoxLayout.Direction.LeftToRight
+        )
+        self.view.setMinimumHeight(200 if tiny else 140)
+        self.display.setFont(look.font(look.LEAD if tiny else look.QUESTION, bold=True))
+        self.display.setMinimumWidth(90 if tiny else 170)
+        self.expected.setMinimumWidth(140 if tiny else 220)
+        self.foot_flow.removeWidget(self.ends)
+        self.column.removeWidget(self.ends)
+        if tiny:
+            self.column.addWidget(self.ends)
+        else:
+            self.foot_flow.addWidget(self.ends)
+        self.picker.list.setMinimumHeight(150 if tiny else 70)
+        self.says.setFont(look.font(look.LEAD if mode == WIDE else look.BODY))
+
+    # -- choosing
+
+    def first_focus(self) -> QWidget:
+        return self.picker.find
+
+    def work(self, name: str) -> None:
+        """Meter, look, do, wait, or what was done so far."""
+        self.mode_of_work = name
+        self.modes[name].setChecked(True)
+        self.slots.setVisible(name == METER)
+        self.expected.setVisible(name in (METER, LOOK) and self.predict)
+        self.display.setVisible(name in (METER, LOG))
+        if name == METER:
+            self.set_slot(self.slot)
+        else:
+            self.picker.show_items(*self._listed())
+        self._say_next()
+        self.picker.find.setFocus()
+
+    def set_slot(self, name: str) -> None:
+        """What the next pick is for: the function, the red lead, or the black one."""
+        self.slot = name
+        meter = self.sitting.meter
+        if name == "black" and meter.picked.leads == 1:
+            self.slot = name = "red"
+        self.slot_of[name].setChecked(True)
+        items = (
+            {one: function.title for one, function in FUNCTIONS.items()}
+            if name == "function"
+            else self._points()
+        )
+        title = {"function": "Functions of the meter", "red": "Points for the red lead"}.get(
+            name, "Points for the black lead"
+        )
+        chosen = {"function": meter.function, "red": meter.red, "black": meter.black}[name]
+        self.picker.show_items(title, items, chosen)
+        self._say_slots()
+
+    def took(self, name: str) -> None:
+        """Something of the list was picked."""
+        if self.mode_of_work == METER:
+            self._laid(name)
+        elif self.mode_of_work != LOG:
+            self.enter()
+
+    def lay(self, point: str) -> None:
+        """A tap on the drawing lays the lead whose turn it is."""
+        if self.mode_of_work != METER:
+            self.work(METER)
+        if self.slot == "function":
+            self.set_slot("red")
+        self._laid(point)
+
+    def turn_to(self, name: str) -> None:
+        """Another drawing."""
+        for button in self.tabs.buttons():
+            button.setChecked(button.objectName() == name)
+        self.view.turn_to(name)
+        if self.mode_of_work == METER:
+            self.set_slot(self.slot)
+
+    def _laid(self, name: str) -> None:
+        meter = self.sitting.meter
+        if self.slot == "function":
+            meter.function = name
+            after = "red"
+        elif self.slot == "red":
+            meter.red = name
+            after = "black"
+        else:
+            meter.black = name
+            after = "red"
+        if self.slot != "function":
+            drawing = self.vocabulary.points[name].drawing
+            if drawing != self.view.drawing and name not in self.view.known:
+                self.turn_to(drawing)
+        self.display.blank()
+        self.set_slot(after)
+        self._say_next()
+
+    # -- doing
+
+    def enter(self) -> None:
+        """Read, look, do or wait."""
+        try:
+            {METER: self._read, LOOK: self._look, DO: self._do, WAIT: self._wait, LOG: lambda: None}[
+                self.mode_of_work
+            ]()
+        except CantDo as problem:
+            self.say(str(problem))
+        except TrailError as problem:
+            self.say(f"It was done, and could not be written down: {problem}")
+        self._tell_time()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Escape:
+            self.work(METER)
+        else:
+            super().keyPressEvent(event)
+
+    def _foretold(self) -> bool:
+        """Whether what is expected was said, where that is asked for."""
+        if not self.predict or self.expected.text().strip():
+            return True
+        self.say(SAY_FIRST)
+        self.expected.setFocus()
+        return False
+
+    def _read(self) -> None:
+        if missing := self.sitting.meter.missing():
+            raise CantDo(missing)
+        if not self._foretold():
+            return
+        frames = self.sitting.read(self.expected.text().strip())
+        self.say("")
+        self.expected.clear()
+        self.display.run(frames)
+
+    def _stood(self, text: str) -> None:
+        entry = self.sitting.log.entries[-1] if self.sitting.log.entries else None
+        expected = f" You expected {entry.expected}." if entry is not None and entry.expected else ""
+        self.say(f"{text}.{expected}")
+
+    def _look(self) -> None:
+        name = self._present()
+        if name == PLATE:
+            self.picker.show_items("Rating plate", self._plate())
+            return
+        if name not in self.sitting.things() or not self._foretold():
+            return
+        shown = self.sitting.look(name, self.expected.text().strip())
+        title = self.sitting.things()[name]
+        self.expected.clear()
+        self.say(f"{title[:1].upper()}{title[1:]}: {shown}.")
+
+    def _do(self) -> None:
+        name = self._present()
+        if not name:
+            raise CantDo("Pick what to do.")
+        if name == LEADS_TOGETHER:
+            self.say(f"The two leads held together, on ohms: {self.sitting.leads_together()}.")
+            return
+        said = self.sitting.acts().get(name, "")
+        happened = self.sitting.act(name)
+        self.say(f"Done: {said}.{self._heard(happened)}")
+        self.picker.show_items(*self._listed())
+
+    def _wait(self) -> None:
+        text = self.picker.chosen or self.picker.find.text().strip()
+        if not text:
+            raise CantDo("Pick how long, or type a time such as 90 s.")
+        happened = self.sitting.wait(seconds(text))
+        self.say(f"{text} later.{self._heard(happened) or ' Nothing was heard or seen to happen.'}")
+
+    def _heard(self, happened) -> str:
+        words = [f"{self.vocabulary.happens.get(name, name)} after {at:.0f} s" for name, at in happened]
+        return f" You notice: {'; '.join(words)}." if words else ""
+
+    def _present(self) -> str:
+        if not self.picker.chosen and self.picker.list.count() == 1:
+            self.picker.list.setCurrentRow(0)
+        return self.picker.chosen
+
+    # -- saying
+
+    def _listed(self) -> tuple[str, dict[str, str]]:
+        if self.mode_of_work == LOOK:
+            return "What to look at", {PLATE: "rating plate", **self.sitting.things()}
+        if self.mode_of_work == DO:
+            together = {LEADS_TOGETHER: "Hold the two meter leads together, on ohms"}
+            return "What to do", {**self.sitting.acts(), **together}
+        if self.mode_of_work == WAIT:
+            return "How long to wait", WAITS
+        lines = {
+            str(n): f"{n}. {entry.words}{f': {entry.shown}' if entry.shown else ''}"
+            for n, entry in enumerate(self.sitting.log.entries, 1)
+        }
+        return "What was done so far", dict(reversed(lines.items())) or {"0": "Nothing yet"}
+
+    def _plate(self) -> dict[str, str]:
+        known = self.sitting.rig.plate()
+        return {
+            name: f"{plate.title}: {show(known[name], plate.unit)}"
+            for name, plate in self.vocabulary.plate.items()
+            if name in known
+        }
+
+    def _points(self) -> dict[str, str]:
+        """Every point, those of the drawing that shows first."""
+        points = self.sitting.points()
+        here = {name: points[name] for name in self.view.known if name in points}
+        return {**here, **points}
+
+    def _say_slots(self) -> None:
+        meter, points = self.sitting.meter, self.vocabulary.points
+        two = meter.picked.leads == 2
+
+        def where(point: str) -> str:
+            return points[point].label if point else "nowhere yet"
+
+        said = {
+            "function": f"Function: {meter.picked.title}",
+            "red": f"{'Red lead' if two else 'At'}: {where(meter.red)}",
+            "black": f"Black lead: {where(meter.black)}",
+        }
+        for name, button in self.slot_of.items():
+            button.setAccessibleName(said[name].replace("&", "&&"))
+            button.setToolTip(said[name])
+            room = button.width() - 34 if button.width() > 120 else 160
+            words = button.fontMetrics().elidedText(said[name], Qt.TextElideMode.ElideRight, room)
+            button.setText(words.replace("&", "&&"))
+        self.slot_of["black"].setVisible(two)
+        self.view.say_leads((meter.red, meter.black) if two else (meter.red,))
+
+    def _say_next(self) -> None:
+        ready = self.mode_of_work != LOG
+        if self.mode_of_work == METER:
+            ready = not self.sitting.meter.missing()
+        self.set_next(NEXTS[self.mode_of_work], ready)
+
+    def _tell_time(self) -> None:
+        self.practice.setText(
+            f"PRACTICE on a simulated house \u00b7 {self.sitting.minutes:.0f} minutes in the house"
+        )
+
+
+def _toggle(words: str) -> QPushButton:
+    button = QPushButton(words)
+    button.setCheckable(True)
+    button.setMinimumHeight(look.TARGET)
+    button.setFont(look.font(look.BODY))
+    button.setAutoDefault(False)
+    return button

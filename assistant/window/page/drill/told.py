@@ -1,0 +1,115 @@
+"""How it went: while other houses are gone through the page says so, then it tells, in a foreman's words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from assistant.drill.practice.debrief import Debrief
+from assistant.trail.practice import WORDS
+from assistant.window import files, look
+from assistant.window.page.base import TINY, Page
+from assistant.window.text import banner, label, rule
+
+GOING = "The same work is done on a house with each other fault, to see what each reading told: {} of {}."
+
+
+class ToldPage(Page):
+    """`steps` is the debrief's generator; a bit of it runs at each turn of the event loop, so that the page
+    can be left meanwhile. `done` carries the Debrief.
+    """
+
+    done = Signal(object)
+
+    def __init__(
+        self, steps: Iterator, title: str, paper: Callable[[Debrief], bytes], parent: QWidget | None = None
+    ) -> None:
+        super().__init__(None, parent)
+        self.steps, self.paper = steps, paper
+        self.told: Debrief | None = None
+        self.column.addWidget(banner(WORDS))
+        self.column.addWidget(label(title, look.QUESTION))
+        self.going = label("", look.LEAD)
+        self.column.addWidget(self.going)
+        self.column.addStretch(1)
+        self.saves = QPushButton("Save as &PDF\u2026")
+        self.saves.setAccessibleName("Save as PDF\u2026")
+        self.saves.setMinimumHeight(look.TARGET)
+        self.saves.clicked.connect(self.save)
+        self.saves.setEnabled(False)
+        self.own.addWidget(self.saves, 0, Qt.AlignmentFlag.AlignLeft)
+        self.set_next("&Back to the drills")
+        self.timer = QTimer(self)
+        self.timer.setInterval(0)
+        self.timer.timeout.connect(self._on)
+        self.timer.start()
+
+    def _on(self) -> None:
+        step = next(self.steps, None)
+        if isinstance(step, tuple):
+            self.going.setText(GOING.format(*step))
+            return
+        self.timer.stop()
+        if isinstance(step, Debrief):
+            self._show(step)
+            self.done.emit(step)
+
+    def save(self) -> None:
+        """As a PDF, where the person says."""
+        place = files.pick_file(self, "practice-drill.pdf", "PDF (*.pdf)")
+        if place is not None and self.told is not None:
+            self.say(write(place, self.paper(self.told)))
+
+    def _show(self, told: Debrief) -> None:
+        self.told = told
+        self.going.hide()
+        self.column.takeAt(self.column.count() - 1)
+        for section in told.sections:
+            self.column.addWidget(label(section.title, look.LEAD, bold=True))
+            for line in section.lines:
+                self.column.addWidget(label(line))
+        self.column.addWidget(rule())
+        self.paths = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self.paths.setSpacing(18)
+        self.paths.addLayout(_path("Your path", told.own_path), 1)
+        if told.best_path:
+            self.paths.addLayout(_path(f"The shortest good path ({told.best_by})", told.best_path), 1)
+        self.column.addLayout(self.paths)
+        self.column.addStretch(1)
+        self.saves.setEnabled(True)
+        self.fold(self.mode)
+        self.next_button.setFocus()
+
+    def fold(self, mode: str) -> None:
+        super().fold(mode)
+        if hasattr(self, "paths"):
+            tiny = mode == TINY
+            self.paths.setDirection(
+                QBoxLayout.Direction.TopToBottom if tiny else QBoxLayout.Direction.LeftToRight
+            )
+
+    def hideEvent(self, event) -> None:
+        super().hideEvent(event)
+        if self.window().isHidden():
+            self.timer.stop()
+
+
+def _path(title: str, lines) -> QVBoxLayout:
+    column = QVBoxLayout()
+    column.addWidget(label(title, look.LEAD, bold=True))
+    for n, line in enumerate(lines, 1):
+        column.addWidget(label(f"{n}. {line}"))
+    column.addStretch(1)
+    return column
+
+
+def write(place: Path, data: bytes) -> str:
+    """What became of it, in a sentence."""
+    try:
+        place.write_bytes(data)
+    except OSError as problem:
+        return f"It can't be written to {place} ({problem.strerror}). Choose another folder."
+    return f"It is in {place}."

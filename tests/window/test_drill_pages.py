@@ -1,0 +1,506 @@
+"""A drill in the window, from the list to looking back: by keyboard, by touch, free and along the tree."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+from hand import Hand
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QApplication
+from test_names import check
+
+from assistant.drill.practice import record
+from assistant.drill.practice.drill_file import load_drills
+from assistant.resources import trees_folder
+from assistant.rig.fault_file import load_faults
+from assistant.tree.library import read_folder
+from assistant.window import files, look
+from assistant.window.page.drill import room as rooms
+from assistant.window.page.drill.along import TakeBar
+from assistant.window.page.drill.display import Display
+from assistant.window.page.drill.end import EndPage
+from assistant.window.page.drill.foreman import ForemanPage
+from assistant.window.page.drill.free import SAY_FIRST, FreePage
+from assistant.window.page.drill.history import HistoryPage
+from assistant.window.page.drill.lobby import LobbyPage
+from assistant.window.page.drill.told import ToldPage
+from tests.report.pdf_reader import pages
+
+FAULTS = b"""\
+format: 1
+faults:
+  handle_off:
+    title: Somebody took the service switch for a light switch
+    complaint: no_heat
+    finding: switch_off
+    cause: switched_off
+    change: [{part: service_switch, change: "off"}]
+  lead_off:
+    title: The gas valve's lead is off
+    complaint: no_heat
+    finding: valve_wire
+    cause: rough_wiring
+    change: [{part: valve_harness, change: hot open}]
+"""
+DRILLS = b"""\
+format: 1
+drills:
+  dark:
+    title: The service switch is off
+    complaint: no_heat
+    difficulty: easy
+    words: We cleaned the basement.
+    fault: handle_off
+  sound:
+    title: Nothing is wrong
+    complaint: no_heat
+    difficulty: hard
+    words: It smelled once.
+"""
+
+
+@cache
+def trees():
+    return read_folder(trees_folder())
+
+
+@cache
+def matter():
+    faults, problems = load_faults(FAULTS, "f.yaml")
+    drills, also = load_drills(DRILLS, "d.yaml", faults, trees().vocabulary)
+    assert not problems and not also
+    return faults, drills
+
+
+@pytest.fixture(autouse=True)
+def few(monkeypatch, tmp_path, desk):
+    """Two drills and two faults on the shipped trees, a user folder of its own, no wait for the meter."""
+    monkeypatch.setenv("FAULT_TRAIL_HOME", str(tmp_path / "home"))
+    monkeypatch.setattr(rooms, "all_faults", lambda: (matter()[0], []))
+    monkeypatch.setattr(rooms, "all_drills", lambda *_: (matter()[1], []))
+    monkeypatch.setattr(Display, "pace", 0.0)
+    desk.library = trees()
+
+
+@pytest.fixture
+def hand(qtbot, window):
+    """A hand in front of the list of visits."""
+    window.begin()
+    return Hand(qtbot, window).rest()
+
+
+@pytest.fixture
+def lobby(hand):
+    hand.press("Drills")
+    assert isinstance(hand.page, LobbyPage)
+    return hand
+
+
+def begun(hand: Hand, way: str, drill: str = "dark") -> Hand:
+    """A drill under way, in the quickest way."""
+    page = hand.page
+    page.begun.emit(matter()[1][drill], "Ed", way)
+    return hand.rest()
+
+
+@pytest.fixture
+def free(lobby):
+    return begun(lobby, "free")
+
+
+@pytest.fixture
+def tree(lobby):
+    return begun(lobby, "tree")
+
+
+def told(hand: Hand) -> Hand:
+    """The debrief, waited for."""
+    hand.bot.waitUntil(lambda: hand.page.told is not None, timeout=60_000)
+    return hand.rest()
+
+
+def words(page) -> str:
+    return "\n".join(one.title + "\n" + "\n".join(one.lines) for one in page.told.sections)
+
+
+# -- free
+
+
+def test_a_drill_by_keyboard_alone_from_the_list_to_looking_back(hand):
+    """No mouse: the name, the drill, points from the list with a search, what is seen, the end."""
+    hand.key(Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
+    hand.type("Ed").enter()
+    hand.alt("f")
+    hand.alt("b")
+    assert isinstance(hand.page, FreePage)
+    hand.type("low imp").enter()
+    assert hand.page.sitting.meter.function == "low"
+    hand.type("hot leaving").enter()
+    hand.type("neutral (white)").enter()
+    assert hand.page.sitting.meter.points() == ("switch.load", "box.neutral")
+    hand.alt("r")
+    assert hand.verdict == SAY_FIRST
+    assert hand.page.expected.hasFocus()
+    hand.type("120").enter()
+    assert "You expected 120" in hand.verdict
+    assert hand.page.display.text().endswith("V")
+    hand.alt("l")
+    hand.type("service switch").key(Qt.Key.Key_Tab)
+    assert hand.page.picker.list.hasFocus()
+    hand.key(Qt.Key.Key_Tab)
+    assert hand.page.expected.hasFocus()
+    hand.type("on").enter()
+    assert "off" in hand.verdict
+    hand.alt("e")
+    assert isinstance(hand.page, EndPage)
+    hand.type("service switch is off").enter()
+    hand.type(trees().trees["switched_off"].title).enter()
+    hand.type("Somebody had switched it off.").enter()
+    assert isinstance(hand.page, ToldPage)
+    told(hand)
+    said = words(hand.page)
+    assert "You found it" in said
+    assert "you expected on, it was off" in said
+    hand.alt("b")
+    assert isinstance(hand.page, LobbyPage)
+    assert hand.page.who.text() == "Ed"
+    hand.alt("l")
+    assert isinstance(hand.page, HistoryPage)
+    (done,) = hand.page.done
+    assert done.right_first
+    assert done.cause
+    assert done.way == "free"
+
+
+def test_leads_are_laid_by_touch_on_the_drawing(free):
+    page = free.page
+    free.press("24 V")
+    for point in ("r", "c"):
+        spot = page.view.spot(point).toPoint() + QPoint(6, -5)  # a finger is not exact
+        QTest.mouseClick(page.view, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, spot)
+        free.rest()
+    assert page.sitting.meter.points() == ("r", "c")
+    assert "R terminal of the furnace board" in page.slot_of["red"].accessibleName()
+    assert "red on R terminal" in page.view.accessibleName()
+    page.expected.setText("0")
+    free.press("Read")
+    assert page.sitting.log.entries[-1].parted is False
+
+
+def test_a_tap_beside_every_point_lays_nothing(free):
+    page = free.page
+    before = page.sitting.meter.points()
+    QTest.mouseClick(
+        page.view,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+        QPoint(2, page.view.height() - 2),
+    )
+    assert page.sitting.meter.points() == before
+
+
+def test_each_point_of_each_drawing_is_the_nearest_to_itself(free):
+    view = free.page.view
+    for button in free.page.tabs.buttons():
+        free.tap(button)
+        assert view.known
+        for point in view.known:
+            assert view.nearest(view.spot(point)) == point
+
+
+def test_switches_are_worked_and_only_what_can_be_done_is_listed(free):
+    page = free.page
+    free.press("Do")
+    assert "release_door_switch" not in page.picker.items
+    free.type("service switch on")
+    page.picker.choose("switch_on")
+    free.press("Do it")
+    assert "Done" in free.verdict
+    free.press("Wait")
+    free.type("90 s")
+    free.press("Wait so long")
+    assert page.sitting.minutes > 0
+
+
+def test_a_time_that_is_none_is_a_sentence(free):
+    free.press("Wait")
+    free.type("soon")
+    free.press("Wait so long")
+    assert "no time" in free.verdict
+
+
+def test_without_the_foremans_wish_nothing_is_foretold(lobby):
+    record.set_predict(False)
+    begun(lobby, "free")
+    assert not lobby.page.expected.isVisible()
+    lobby.page.work("look")
+    lobby.page.picker.choose("service_switch")
+    lobby.page.enter()
+    assert "off" in lobby.verdict
+
+
+def test_the_end_can_be_left_and_the_work_is_as_it_was(free):
+    page = free.page
+    page.lay("r")
+    free.press("End the drill")
+    assert isinstance(free.page, EndPage)
+    free.press("Back to the house")
+    assert free.page is page
+    assert page.sitting.meter.red == "r"
+
+
+def test_a_drill_under_way_is_not_lost_to_a_key_and_can_be_left_unfinished(free):
+    free.key(Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
+    assert isinstance(free.page, FreePage)
+    assert "under way" in free.verdict
+    free.page.finish()
+    free.rest().press("Leave the drill unfinished")
+    assert isinstance(free.page, LobbyPage)
+    assert "counted nowhere" in free.verdict
+    assert record.history("Ed") == []
+
+
+def test_hazard_in_free_work_is_an_answer(free):
+    free.window.open("hazard")
+    free.rest()
+    free.digit(1)
+    free.window.back_to_it()
+    free.rest()
+    free.page.finish()
+    free.rest()
+    assert free.page.findings.chosen == "hazard.gas_smell"
+
+
+def test_the_display_ranges_before_it_stands(qtbot, monkeypatch):
+    monkeypatch.setattr(Display, "pace", 0.02)
+    display = Display()
+    qtbot.addWidget(display)
+    seen = []
+    display.stands.connect(seen.append)
+    display.run([(0.0, "- - -"), (1.0, "97.1 V"), (2.0, "118.4 V")])
+    assert display.text() == "- - -"
+    qtbot.waitUntil(lambda: seen == ["118.4 V"], timeout=2000)
+    assert display.accessibleName() == "The meter shows 118.4 V"
+
+
+# -- along the tree
+
+
+def bar(hand: Hand) -> TakeBar:
+    return hand.page.findChild(TakeBar)
+
+
+def test_along_the_tree_each_reading_comes_from_the_house(tree):
+    assert "PRACTICE" in tree.window.head.title.text()
+    tree.page.choices.choose(1)
+    tree.page.enter()
+    assert "comes from the house" in tree.verdict
+    assert tree.driver.visit.path == ()
+    bar(tree).line.setFocus()
+    tree.type("gas").enter()
+    assert "gas with inducer" in tree.verdict
+    tree.enter()
+    assert len(tree.driver.visit.path) == 1
+
+
+def walk_on(hand: Hand) -> None:
+    """One page: take it, save it, go on."""
+    page, before = hand.page, len(hand.driver.visit.events)
+    if bar(hand).along.can_take():
+        bar(hand).line.setText("0")
+        bar(hand).take()
+    hand.rest()
+    for _ in range(12):
+        if hand.page is not page or len(hand.driver.visit.events) > before + 3:
+            break
+        hand.page.enter()
+        hand.rest()
+
+
+def test_a_whole_drill_along_the_tree_to_its_debrief(tree):
+    for _ in range(40):
+        if tree.driver is None or tree.driver.ask().kind == "finding":
+            break
+        walk_on(tree)
+    assert tree.step == "no_heat.switch_off"
+    tree.press("End the drill")
+    assert tree.page.findings.chosen == "switch_off"
+    tree.page.causes.choose("switched_off")
+    tree.page.sentence.setFocus()
+    tree.type("Somebody had switched it off.").enter()
+    told(tree)
+    assert tree.page.told.figures.right
+    assert tree.window.driver is None
+    folders = list(record.folder_of("Ed").glob("*/trail-*.jsonl"))
+    assert len(folders) == 1
+    assert all('"practice":true' in line for line in folders[0].read_text("utf-8").splitlines())
+
+
+def test_what_belongs_to_a_visit_is_shut_in_a_drill(tree):
+    for name in ("sign", "person", "leave", "put_down", "pause", "notes", "as_found"):
+        tree.window.open(name)
+        tree.rest()
+        assert "Not in a drill" in tree.verdict, name
+    tree.window.open("unproved")
+    tree.rest()
+    assert "Not in a drill" not in tree.verdict
+
+
+def test_a_drill_is_not_in_the_list_of_visits(tree):
+    tree.window.open("shelf")
+    tree.rest()
+    assert tree.window.desk.visits() == []
+
+
+# -- foreman, looking back
+
+
+def test_a_foreman_hides_a_fault_by_keyboard(lobby, monkeypatch):
+    lobby.press("Foreman")
+    assert isinstance(lobby.page, ForemanPage)
+    for text in (
+        "hide",
+        "hot surface igniter",
+        "broken",
+        "nominal",
+        "no heat",
+        "igniter open",
+        "no cause",
+        "hard",
+    ):
+        lobby.type(text).enter()
+    assert lobby.page.asked() == "words", lobby.page.chosen
+    lobby.enter()
+    assert "Kept" in lobby.verdict
+    from assistant.drill.practice.drills import all_drills, all_faults
+
+    faults, wrong = all_faults()
+    drills, problems = all_drills(trees().vocabulary, faults)
+    assert not wrong and not problems
+    assert any(drill.origin == "made here" for drill in drills.values())
+
+
+def test_one_question_back_asks_the_last_one_again(lobby):
+    lobby.press("Foreman")
+    page = lobby.page
+    page.take("own")
+    page.take("igniter")
+    assert page.asked() == "change"
+    lobby.key(Qt.Key.Key_Escape)
+    assert page.asked() == "part"
+
+
+def test_no_finished_visit_no_list_and_no_crash(lobby):
+    lobby.press("Foreman")
+    lobby.page.take("visit")
+    assert lobby.page.picker.list.count() == 0
+    lobby.page.enter()
+
+
+@pytest.fixture
+def looked_back(lobby):
+    """Two drills of Ed's behind us."""
+    from assistant.drill.practice.debrief import Debrief, debrief
+    from assistant.drill.practice.sitting import Sitting
+
+    sitting = Sitting(matter()[1]["dark"], trees(), clock=lambda: 0.0)
+    sitting.look("service_switch")
+    sitting.conclude("switch_off", "switched_off", "")
+    made = next(one for one in debrief(sitting, trees(), matter()[0]) if isinstance(one, Debrief))
+    for day in ("01", "02"):
+        folder = record.folder_of("Ed") / f"2026-11-{day}"
+        record.keep(folder, "Ed", f"2026-11-{day}T09:00:00-05:00", sitting, made)
+    lobby.page.looks_back.emit("Ed")
+    return lobby.rest()
+
+
+def test_looking_back_plots_and_says_the_same_in_words(looked_back):
+    page = looked_back.page
+    assert page.plot.accessibleName().startswith("Plot. 2 drills.")
+    assert page.list.count() == 2
+    grey = page.plot.grab().toImage()
+    ink = look.inks(page.palette()).accent.rgb()
+    assert any(grey.pixel(x, y) == ink for x in range(0, grey.width(), 2) for y in range(0, grey.height(), 3))
+
+
+def test_looking_back_is_saved_as_a_table_and_as_pages_marked_as_practice(looked_back, monkeypatch, tmp_path):
+    for words, name in (("Save as table", "t.csv"), ("Save as PDF", "p.pdf")):
+        monkeypatch.setattr(files, "pick_file", lambda *_, name=name: tmp_path / name)
+        looked_back.press(words)
+        assert name in looked_back.verdict
+    table = (tmp_path / "t.csv").read_text("utf-8-sig").splitlines()
+    assert len(table) == 3
+    assert all(line.startswith("practice,") for line in table)
+    read = pages((tmp_path / "p.pdf").read_bytes())
+    assert read
+    assert all("PRACTICE" in page.text for page in read)
+
+
+def test_a_folder_that_can_not_be_written_to_is_a_sentence(looked_back, monkeypatch, tmp_path):
+    monkeypatch.setattr(files, "pick_file", lambda *_: tmp_path / "none" / "x.csv")
+    looked_back.press("Save as table")
+    assert "can't be written" in looked_back.verdict
+
+
+# -- for everybody: names, sizes, keys
+
+PAGES = ("lobby", "free", "end", "tree", "foreman", "back")
+SIZES = {"1024x600": (1024, 600), "512x300": (512, 300), "1360x820": (1360, 820)}
+
+
+def come(hand: Hand, name: str) -> Hand:
+    if name in ("free", "end"):
+        begun(hand, "free")
+    if name == "end":
+        hand.page.finish()
+    if name == "tree":
+        begun(hand, "tree")
+    if name == "foreman":
+        hand.page.foreman.emit()
+    if name == "back":
+        record.folder_of("Ed")
+        hand.page.looks_back.emit("Ed")
+    return hand.rest()
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_every_page_has_names_targets_and_its_big_button_in_sight(lobby, name):
+    """Names not empty, unique and with the visible words; 44 px; Next and verdict without scrolling."""
+    hand = come(lobby, name)
+    for size in SIZES.values():
+        hand.window.resize(*size)
+        hand.page.say("A verdict")
+        hand.rest()
+        assert (hand.window.width(), hand.window.height()) == size
+        check(hand.window)
+        for widget in (hand.page.next_button, hand.page.verdict, hand.window.head.hazard):
+            place = QRect(widget.mapTo(hand.window, QPoint(0, 0)), widget.size())
+            assert hand.window.rect().contains(place)
+            assert widget.visibleRegion().boundingRect() == widget.rect()
+        for button in hand.window.findChildren(QAbstractButton):
+            if button.isVisible() and type(button).__name__ != "QCheckBox":
+                assert min(button.width(), button.height()) >= look.TARGET, button.text()
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_no_mnemonic_is_given_twice_and_tab_is_never_caught(lobby, name):
+    hand = come(lobby, name)
+    letters = [b.shortcut().toString() for b in hand.buttons() if not b.shortcut().isEmpty()]
+    assert len(letters) == len(set(letters)), letters
+    first = QApplication.focusWidget()
+    assert first is not None
+    for _ in range(60):
+        hand.key(Qt.Key.Key_Tab)
+        if QApplication.focusWidget() is first:
+            return
+    raise AssertionError("Tab never comes back")
+
+
+@pytest.mark.parametrize("name", ["free", "end", "lobby", "back"])
+def test_every_page_of_a_drill_says_that_it_is_practice(lobby, name):
+    hand = come(lobby, name)
+    from PySide6.QtWidgets import QLabel
+
+    assert any("PRACTICE" in one.text() for one in hand.page.findChildren(QLabel) if one.isVisible())
