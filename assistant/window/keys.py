@@ -35,11 +35,13 @@ ACTIONS = (
 CLOSE = Action("shelf", "Close this visit", "Ctrl+W", "it stays open in the list")
 """Leads away from the visit, to the list of all of them."""
 
+DRILLS = "drills"
+"""Practice is begun from the list of visits, never from within one."""
 AT_START = (
     Action("calls", "What our calls say", "Ctrl+L", "counts of the shop's own visits"),
     Action("workbench", "Workbench", "Ctrl+B", "airflow, wire, gas"),
     Action("tree", "See the tree", "Ctrl+T", "as a diagram, the walk in it"),
-    Action("drills", "Drills", "Ctrl+D", "practice on a simulated house"),
+    Action(DRILLS, "Drills", "Ctrl+D", "practice on a simulated house"),
 )
 """Pages that need no visit: buttons on the list of visits, and their keys from anywhere."""
 

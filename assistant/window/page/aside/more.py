@@ -7,11 +7,13 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from assistant.window import look
 from assistant.window.big import BigButton
-from assistant.window.keys import ACTIONS, AT_START, CLOSE
+from assistant.window.keys import ACTIONS, AT_START, CLOSE, DRILLS
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
 from assistant.window.session import Driver
 
+NOT_HERE = ("more", DRILLS)
+"""This page itself, and what is not begun while a visit is open."""
 ACROSS = 4
 """Buttons side by side, so that all of them are in sight in a window of 1024 by 600."""
 
@@ -27,7 +29,7 @@ class MorePage(AsidePage):
         self.grid.setSpacing(4)
         self.rows = 1
         self.buttons: list[BigButton] = []
-        for action in (action for action in (*ACTIONS, *AT_START, CLOSE) if action.name != "more"):
+        for action in (action for action in (*ACTIONS, *AT_START, CLOSE) if action.name not in NOT_HERE):
             digit = str(len(self.buttons) + 1) if len(self.buttons) < 9 else ""
             button = BigButton(f"{action.words} ({action.key})", digit, action.says)
             button.clicked.connect(lambda _=False, name=action.name: self.opens.emit(name))

@@ -20,26 +20,30 @@ from PySide6.QtWidgets import (
 from assistant.drill.practice.meter import FUNCTIONS
 from assistant.drill.practice.script import seconds
 from assistant.drill.practice.sitting import CantDo, Sitting
-from assistant.quantity.kind import show
 from assistant.trail.error import TrailError
 from assistant.window import look
 from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.page.base import TINY, WIDE, Page
+from assistant.window.page.drill.can_do import (
+    DO,
+    LEADS_TOGETHER,
+    LOG,
+    LOOK,
+    METER,
+    PLATE,
+    WAIT,
+    listed,
+    plate_words,
+)
 from assistant.window.page.drill.display import Display
 from assistant.window.page.drill.house_view import TITLES, HouseView, drawings
 from assistant.window.page.drill.picker import Picker
 from assistant.window.text import label
 
-METER, LOOK, DO, WAIT, LOG = "meter", "look", "do", "wait", "log"
 MODES = ((METER, "&Meter"), (LOOK, "&Look"), (DO, "D&o"), (WAIT, "&Wait"), (LOG, "So &far"))
 NEXTS = {METER: "&Read", LOOK: "Loo&k at it", DO: "Do &it", WAIT: "Wait so lon&g", LOG: "&Read"}
 SLOTS = ("function", "red", "black")
-LEADS_TOGETHER, PLATE = "leads together", "plate"
-WAITS = {
-    "10 s": "10 seconds", "30 s": "30 seconds", "1 min": "1 minute", "2 min": "2 minutes",
-    "5 min": "5 minutes", "15 min": "15 minutes", "30 min": "half an hour",
-}  # fmt: skip
 EXPECT = "What do you expect? A value, a range, or a word"
 SAY_FIRST = "First say what you expect: a value, a range such as 50-100, or a word such as OL, dead, open."
 
@@ -190,7 +194,7 @@ class FreePage(Page):
         if name == METER:
             self.set_slot(self.slot)
         else:
-            self.picker.show_items(*self._listed())
+            self.picker.show_items(*listed(self.mode_of_work, self.sitting))
         self._say_next()
         self.picker.find.setFocus()
 
@@ -301,7 +305,7 @@ class FreePage(Page):
     def _look(self) -> None:
         name = self._present()
         if name == PLATE:
-            self.picker.show_items("Rating plate", self._plate())
+            self.picker.show_items("Rating plate", plate_words(self.sitting))
             return
         if name not in self.sitting.things() or not self._foretold():
             return
@@ -320,7 +324,7 @@ class FreePage(Page):
         said = self.sitting.acts().get(name, "")
         happened = self.sitting.act(name)
         self.say(f"Done: {said}.{self._heard(happened)}")
-        self.picker.show_items(*self._listed())
+        self.picker.show_items(*listed(self.mode_of_work, self.sitting))
 
     def _wait(self) -> None:
         text = self.picker.chosen or self.picker.find.text().strip()
@@ -339,28 +343,6 @@ class FreePage(Page):
         return self.picker.chosen
 
     # -- saying
-
-    def _listed(self) -> tuple[str, dict[str, str]]:
-        if self.mode_of_work == LOOK:
-            return "What to look at", {PLATE: "rating plate", **self.sitting.things()}
-        if self.mode_of_work == DO:
-            together = {LEADS_TOGETHER: "Hold the two meter leads together, on ohms"}
-            return "What to do", {**self.sitting.acts(), **together}
-        if self.mode_of_work == WAIT:
-            return "How long to wait", WAITS
-        lines = {
-            str(n): f"{n}. {entry.words}{f': {entry.shown}' if entry.shown else ''}"
-            for n, entry in enumerate(self.sitting.log.entries, 1)
-        }
-        return "What was done so far", dict(reversed(lines.items())) or {"0": "Nothing yet"}
-
-    def _plate(self) -> dict[str, str]:
-        known = self.sitting.rig.plate()
-        return {
-            name: f"{plate.title}: {show(known[name], plate.unit)}"
-            for name, plate in self.vocabulary.plate.items()
-            if name in known
-        }
 
     def _points(self) -> dict[str, str]:
         """Every point, those of the drawing that shows first."""

@@ -1,0 +1,43 @@
+"""What free work lists: things to look at, acts, waits, the plate, and what was done so far."""
+
+from __future__ import annotations
+
+from assistant.drill.practice.sitting import Sitting
+from assistant.quantity.kind import show
+
+METER, LOOK, DO, WAIT, LOG = "meter", "look", "do", "wait", "log"
+LEADS_TOGETHER, PLATE = "leads together", "plate"
+WAITS = {
+    "10 s": "10 seconds",
+    "30 s": "30 seconds",
+    "1 min": "1 minute",
+    "2 min": "2 minutes",
+    "5 min": "5 minutes",
+    "15 min": "15 minutes",
+    "30 min": "half an hour",
+}
+
+
+def listed(mode: str, sitting: Sitting) -> tuple[str, dict[str, str]]:
+    """A heading, and what can be picked under it, in words by name."""
+    if mode == LOOK:
+        return "What to look at", {PLATE: "rating plate", **sitting.things()}
+    if mode == DO:
+        return "What to do", {**sitting.acts(), LEADS_TOGETHER: "Hold the two meter leads together, on ohms"}
+    if mode == WAIT:
+        return "How long to wait", WAITS
+    lines = {
+        str(n): f"{n}. {entry.words}{f': {entry.shown}' if entry.shown else ''}"
+        for n, entry in enumerate(sitting.log.entries, 1)
+    }
+    return "What was done so far", dict(reversed(lines.items())) or {"0": "Nothing yet"}
+
+
+def plate_words(sitting: Sitting) -> dict[str, str]:
+    """The rating plate's values."""
+    known = sitting.rig.plate()
+    return {
+        name: f"{plate.title}: {show(known[name], plate.unit)}"
+        for name, plate in sitting.library.vocabulary.plate.items()
+        if name in known
+    }
