@@ -133,9 +133,15 @@ class ZoneHand:
         """What the display showed for each reading of a page, each in its own situation."""
         page = page_of(step)
         shown: dict[str, str] = {}
+        each: dict[str, list[Wanted]] = {}
         for one in wanted:
             asked = words.asked_for(one.reading.ask if one.reading.ask != step.ask else "", page)
-            shown[one.name] = self._reading(one, asked, page)
+            if asked.who in EACH_ALONE:
+                each.setdefault(asked.who, []).append(one)
+            else:
+                shown[one.name] = self._reading(one, asked, page)
+        for who, ones in each.items():
+            shown |= self.each(ones, *EACH_ALONE[who])
         self.people.lifted.discard("panel out")  # a wire lifted for a reading goes back after it
         return shown
 
@@ -220,16 +226,16 @@ class ZoneHand:
             return self.taking.show(one.reading)
         return shown
 
-    def each(self, one: Wanted, call: str, seconds: float) -> str:
+    def each(self, wanted: list[Wanted], call: str, seconds: float) -> dict[str, str]:
         """One zone after the other alone: the highest, or the lowest, of what the page asks for."""
-        texts = []
+        texts: dict[str, list[str]] = {one.name: [] for one in wanted}
         for zone in ZONES:
-            last = SMALLEST_HEATS if call == "heat" and zone == OTHER else seconds
-            self.alone(zone, call, last)
-            texts.append(self.taking.show(still_at(one.reading)))
+            self.alone(zone, call, seconds)
+            for one in wanted:
+                texts[one.name].append(self.taking.show(still_at(one.reading)))
         self.people.brought = words.OTHER if call == "off" else None
-        lowest = "lowest" in one.reading.ask.lower()
-        return min(texts, key=number) if lowest else max(texts, key=number)
+        lowest = {one.name for one in wanted if "lowest" in one.reading.ask.lower()}
+        return {name: (min if name in lowest else max)(all_, key=number) for name, all_ in texts.items()}
 
     def after(self, one: Wanted, _asked: words.Asked) -> str:
         """The call ends; then as long as the page asks for."""
@@ -291,12 +297,15 @@ BRING: dict[str, Callable[[ZoneHand], None]] = {
     words.SMALL_HEAT: ZoneHand.small_heats,
     words.ALL_HEAT: ZoneHand._all_heat,
 }
+EACH_ALONE = {
+    words.EACH_FAN: ("off", EACH),
+    words.EACH_COOL: ("cool", EACH),
+    words.EACH_HEAT: ("heat", HEATS),
+}
+"""Who calls alone, one zone after the other, and how long."""
 ACROSS: dict[str, Callable[[ZoneHand, Wanted, words.Asked], str]] = {
     words.STROKE: ZoneHand._through_stroke,
     words.TURNS: ZoneHand._in_turn,
-    words.EACH_FAN: lambda hand, one, _asked: hand.each(one, "off", EACH),
-    words.EACH_COOL: lambda hand, one, _asked: hand.each(one, "cool", EACH),
-    words.EACH_HEAT: lambda hand, one, _asked: hand.each(one, "heat", HEATS),
     words.AFTER: ZoneHand.after,
 }
 

@@ -18,7 +18,7 @@ SITUATIONS: tuple[tuple[str, str], ...] = (
     (EACH_COOL, r"each zone's cooling call alone"),
     (EACH_HEAT, r"each zone's heat call alone"),
     (EACH_FAN, r"each zone's fan alone|one thermostat's fan alone"),
-    (SMALL_HEAT, r"smallest zone heating alone|cut-out lamp lights"),
+    (SMALL_HEAT, r"smallest zone heating alone|cut-out lamp lights|highest with the smallest zone alone"),
     (ALL_HEAT, r"every zone open and the unit heating"),
     (AFTER, r"purge over|from the end of the call"),
     (TURNS, r"from zone to zone|driven in turn|every damper driv|every damper once|each damper alone while"),

@@ -52,7 +52,7 @@ def _zone_air(m: Machine) -> float:
 def _drifting(m: Machine) -> float:
     """Air at the quiet register, K: warm air that rises by itself where its damper stands open."""
     room = m.v["room.temperature"]
-    if quiet_speed(m) > 0.1:
+    if quiet_speed(m) > 0.2:
         return m.heat.supply
     rises = m.v["damper2.rises"] * m.zoning.blade[QUIET]
     return room + 0.7 * rises * max(m.heat.supply - room, 0.0)

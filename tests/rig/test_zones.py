@@ -76,13 +76,21 @@ def test_recirculation_by_a_bypass():
     assert m.heat.supply - 293.0 == pytest.approx(rise / (1 - share), rel=0.03)
 
 
-def test_one_zone_alone_raises_the_static_and_opens_the_bypass():
-    """All zones: bypass shut. The largest alone: more static, and the bypass carries some."""
-    all_of_them = zoned({"zone2.heat": 1, "zone3.heat": 1})
-    alone = zoned()
+def test_one_small_zone_alone_raises_the_static_and_opens_the_bypass():
+    """All zones: bypass shut. A narrow one alone: more static, and the bypass carries some."""
+    calls = {"thermostat.set": "satisfied", "zone3.fan": "on", "story.narrow": 1}
+    all_of_them = zoned({**calls, "thermostat.fan": "on", "zone2.fan": "on"})
+    alone = zoned(calls)
     assert all_of_them.air.ducts.bypass == 0 and alone.air.ducts.bypass > 0
     assert alone.air.ducts.plenum > all_of_them.air.ducts.plenum
-    assert alone.e.s["limit"] and alone.lit_for > 0
+
+
+@pytest.mark.parametrize("zone", [1, 2, 3])
+def test_each_zone_alone_heats_without_tripping_the_limit(zone):
+    """A quarter of an hour of heat for one zone alone; a house that trips its limit then is not sound."""
+    calls = {"thermostat.set": "calling" if zone == 1 else "satisfied"}
+    rig = Rig(ZONED, changes=calls | ({f"zone{zone}.heat": 1} if zone > 1 else {}), arrives_after=900)
+    assert rig.machine.e.s["limit"] and rig.machine.lit_for > 600
 
 
 def test_moisture_runs_the_fan_of_its_zone():

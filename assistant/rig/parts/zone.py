@@ -230,6 +230,7 @@ COMPONENTS = (
             "work": "none known",
             "air": "as built",
             "device": "nothing found",
+            "narrow": 0,
         },
         {
             "blows always": change(
@@ -247,6 +248,7 @@ COMPONENTS = (
             "new panel": change("panel or thermostat is new", nominal={"work": "new thermostat or panel"}),
             "new duct": change("a damper or duct is new", nominal={"work": "new damper or duct"}),
             "zone added": change("a zone was added", nominal={"air": "zone or room added"}),
+            "narrow zone": change("zone 3's ducts are narrow", nominal={"narrow": 1}),
             "larger unit": change("a larger unit was fitted", nominal={"air": "larger unit fitted"}),
             "family shut registers": change(
                 "the family shut registers", nominal={"air": "registers shut by the family"}

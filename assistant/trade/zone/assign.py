@@ -86,9 +86,10 @@ def _likely(survey: Survey, zone: str, flows: Mapping[str, Flow]) -> float:
 
 def _always(survey: Survey, first: Mapping[str, Place], register: str, zones: list[str]) -> float:
     """How sure the register is open in every call that was read, three at least: beside the caller's own
-    registers.
+    registers, or by itself in the call of its own zone where it is the only one.
     """
     sure, calls = 1.0, 0
+    still = Flow(1.5 * survey.meter.floor, survey.meter.floor / 4)
     for mode in survey.modes:
         for z in zones:
             flow = survey.flow(mode, z, register)
@@ -97,8 +98,8 @@ def _always(survey: Survey, first: Mapping[str, Place], register: str, zones: li
                 for r, p in first.items()
                 if p.zone == z and r != register and (f := survey.flow(mode, z, r)) is not None
             ]
-            if flow is None or not beside:
+            if flow is None or (not beside and survey.claimed.get(register) != z):
                 continue
             calls += 1
-            sure = min(sure, above(flow, middle(beside), OPEN))
+            sure = min(sure, above(flow, middle(beside), OPEN) if beside else above(flow, still))
     return sure if calls >= 3 else 0.0

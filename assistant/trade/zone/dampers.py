@@ -56,7 +56,10 @@ def _open(survey: Survey, zone: str, calls: Mapping[tuple[str, str], list[Seen]]
         )
         return [Finding("call nobody made", (zone,), words, sure, cells, where)]
     callers = {c for _, c in is_open}
-    if len(callers) < len({c for _, c in by}):
+    shut = [s for (_, c), s in by.items() if c not in callers]
+    if any(s.over(LOOK) > 0.5 for s in shut):
+        return []  # half shut with the others: it leaks, and more where the pressure is higher
+    if shut:
         words = (
             f"{zone} opens when {', '.join(sorted(callers))} calls and shuts with the others: crossed or "
             "paralleled damper wires, or a setting"

@@ -12,9 +12,10 @@ from assistant.trade.zone.survey import NOBODY, Finding, Flow, Survey
 def strangers(survey: Survey, places: Mapping[str, Place], groups: Mapping[str, str]) -> list[Finding]:
     """A finding for each register that is not where it is drawn."""
     out = []
+    air = {r: steady for r in places if (steady := _steady(survey, r)) is not None}
     for r, place in places.items():
         drawn = groups.get(survey.claimed.get(r, ""), None)
-        steady = _steady(survey, r)
+        steady = None if _called(survey, r, air) else air.get(r)
         if place.zone == NONE:
             out.append(
                 Finding(
@@ -46,6 +47,13 @@ def strangers(survey: Survey, places: Mapping[str, Place], groups: Mapping[str, 
                 )
             )
     return out
+
+
+def _called(survey: Survey, register: str, steady: Mapping[str, float]) -> bool:
+    """Whether every register of its zone blows as steadily: then the zone is called, and it is the blower."""
+    zone = survey.claimed.get(register)
+    beside = [r for r in survey.registers if r != register and survey.claimed.get(r) == zone]
+    return zone is not None and bool(beside) and all(r in steady for r in beside)
 
 
 def _steady(survey: Survey, register: str) -> float | None:
