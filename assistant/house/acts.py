@@ -12,7 +12,7 @@ from assistant.house.reader import Fields, Text
 STATES = ("off", "live")
 """What an act can make of a circuit; only a proof makes it dead."""
 NEEDS = ("live", "off", "dead")
-_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs")
+_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs", "opens")
 
 
 def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
@@ -47,7 +47,9 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
                 f"'{counts.value[:40]}' can't name a tally; write one word such as reset",
             )
         needs = needed(form, desk)
-        return Act(name, say or "", sets, undo, fits, counts.value if counts else None, form.place(), needs)
+        opens = desk.known(form.text("opens"), "openings", "opening")
+        tally = counts.value if counts else None
+        return Act(name, say or "", sets, undo, fits, tally, form.place(), needs, opens)
 
     built = desk.forms(section, "act", build)
     for name, act in built.items():

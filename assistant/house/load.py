@@ -44,6 +44,7 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
             "sheets",
             "baseline",
             "spread",
+            "openings",
         )
     }
     section |= {name: safety.fields(name) for name in ("cautions", "stops", "tonight")}
@@ -61,6 +62,7 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
         points=places.points(section["points"], desk),
         seen=places.seen(section["seen"], desk),
         happens=places.happens(_list_or_fields(happens, desk), desk),
+        openings=places.openings(section["openings"], desk),
         acts=acts.acts(section["acts"], desk),
         conditions=acts.conditions(section["conditions"], desk),
         parts=acts.parts(section["parts"], desk),

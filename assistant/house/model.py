@@ -62,6 +62,8 @@ class Act:
     place: Place
     needs: dict[str, str] = field(default_factory=dict)
     """Power state that the act itself asks for, such as {line: dead} for fitting a part."""
+    opens: str | None = None
+    """What it opens that not every shop's people may."""
 
 
 @dataclass(frozen=True)
@@ -219,6 +221,8 @@ class Vocabulary:
     points: dict[str, Point] = field(default_factory=dict)
     seen: dict[str, Thing] = field(default_factory=dict)
     happens: dict[str, str] = field(default_factory=dict)
+    openings: dict[str, str] = field(default_factory=dict)
+    """What only some shops' people may open, such as the breaker panel, each with its label."""
     acts: dict[str, Act] = field(default_factory=dict)
     conditions: dict[str, tuple[str, ...]] = field(default_factory=dict)
     parts: dict[str, Part] = field(default_factory=dict)

@@ -131,6 +131,16 @@ def _values(name: str, node: Node, desk: Desk) -> tuple[str, ...]:
     return tuple(first)
 
 
+def openings(section: Fields | None, desk: Desk) -> dict[str, str]:
+    """What only some shops' people may open -> its label."""
+    labels = {}
+    for name, node in desk.each(section, "opening"):
+        label = one_text(node, f"the label of '{name}'", desk.problems)
+        if label:
+            labels[name] = label.value
+    return labels
+
+
 def happens(section: Node | None, desk: Desk) -> dict[str, str]:
     """Event -> its label; a plain list of names is its own label."""
     if isinstance(section, Items):

@@ -157,6 +157,10 @@ SAY: dict[type, Callable[[Event, Visit], Said]] = {
     events.LeftOpen: _left_open,
     events.WorkedOut: _worked_out,
     events.InstrumentUsed: lambda event, _: ("instrument", "Instrument", event.name),
+    events.ShopMay: lambda event, _: (
+        "shop", "What the shop's people may open",
+        ", ".join(f"{name}: {said}" for name, said in event.may.items()),
+    ),
     events.Exported: lambda event, _: ("exported", "Report written", event.file),
     events.Signed: lambda event, _: ("signed", "Signed", event.name),
     events.Recovered: lambda event, _: (

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from assistant.folders import user_folder
 from assistant.house.reader import Fields, Items, Node, Text, Unreadable, read
+from assistant.trail.error import TrailError
 from assistant.walk.shop import read_shop
 
 NAME = "shop.yaml"
@@ -36,6 +37,22 @@ def shop_data(path: Path | None = None) -> tuple[dict, list[str]]:
     problems = [f"{path}: '{word}' is not known; there are: {', '.join(WORDS)}." for word in unknown]
     known = {word: data[word] for word in WORDS if word in data}
     return known, problems + [f"{path}: {sentence}" for sentence in read_shop(known)[1]]
+
+
+def say_may(path: Path, may: list[str]) -> None:
+    """Writes into the shop's file what its people may open, where it does not say it yet. Raises TrailError
+    where it can't be written."""
+    known, _ = shop_data(path)
+    if "may" in known:
+        return
+    line = f"may: [{', '.join(may)}]\n"
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        before = path.read_text(encoding="utf-8") if path.exists() else ""
+        gap = "" if not before or before.endswith("\n") else "\n"
+        path.write_text(before + gap + line, encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as problem:
+        raise TrailError(f"{path} can't be written: {problem}.") from problem
 
 
 def _plain(node: Node) -> object:

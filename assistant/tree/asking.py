@@ -130,7 +130,8 @@ def do(form: Form, common: Common, desk: TreeDesk) -> Do | None:
     act = desk.known(form.text("act"), "acts", "act")
     wait = seconds(form.text("wait"), "'wait'", desk.problems)
     then = desk.way(form.text("then", need=True))
-    return Do(common, ask, act, wait, then) if ask and then else None
+    cannot = desk.way(form.text("cannot"))
+    return Do(common, ask, act, wait, then, cannot) if ask and then else None
 
 
 def ways(form: Form, name: str, desk: TreeDesk) -> dict[str, Way]:

@@ -41,6 +41,7 @@ class TreeDesk(Desk):
                 "points",
                 "seen",
                 "happens",
+                "openings",
                 "acts",
                 "conditions",
                 "parts",

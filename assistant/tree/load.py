@@ -164,4 +164,5 @@ def _common(name: str, form: Form, desk: TreeDesk) -> Common:
         desk.all_known(form.texts("at"), "points", "point"),
         None if minutes is None else float(minutes),
         form.words("hint"),
+        desk.all_known(form.texts("opens", single=True), "openings", "opening"),
     )

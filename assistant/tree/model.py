@@ -79,6 +79,8 @@ class Common:
     at: tuple[str, ...] = ()
     minutes: float | None = None
     hint: str | None = None
+    opens: tuple[str, ...] = ()
+    """What it opens that not every shop's people may; where they may not, it goes its `cannot` way."""
 
 
 @dataclass(frozen=True)
@@ -173,6 +175,7 @@ class Do:
     wait: float | None
     """Seconds to wait after the act, or None."""
     then: Way
+    cannot: Way | None = None
 
 
 @dataclass(frozen=True)
@@ -183,6 +186,8 @@ class Call:
     tree: str
     circuit: str | None
     then: dict[str, Way]
+    cannot: Way | None = None
+    """Where to go when what it opens is not the shop's to open."""
 
 
 @dataclass(frozen=True)

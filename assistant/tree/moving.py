@@ -16,7 +16,8 @@ def call(form: Form, common: Common, desk: TreeDesk) -> Call | None:
     tree = _tree(form.text("call", need=True), desk)
     circuit = desk.circuit(form.text("with"))
     then = ways(form, "then", desk)
-    return Call(common, tree, circuit, then) if tree else None
+    cannot = desk.way(form.text("cannot"))
+    return Call(common, tree, circuit, then, cannot) if tree else None
 
 
 def return_(form: Form, common: Common, desk: TreeDesk) -> Return | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.tree import power
-from assistant.tree.model import Call, Compute, Do, Finding, HandOver, Measure, Return, Stop
+from assistant.tree.model import VERBS, Call, Compute, Do, Finding, HandOver, Measure, Return, Step, Stop
 from assistant.walk.ask import Record
 from assistant.walk.compute import worked_out
 from assistant.walk.decide import decide
@@ -47,6 +47,8 @@ def _once(visit: Visit, at: str) -> Visit | None:
     _, step = visit.step(top.address)
     if isinstance(step, Return):
         return _come_back(visit, step)
+    if (moved := _not_ours(visit, step, at)) is not None:
+        return moved
     needs = power.needs_of(step, top.circuit)
     if (moved := _put_in_front(visit, needs)) is not None:
         return moved
@@ -70,6 +72,18 @@ def _once(visit: Visit, at: str) -> Visit | None:
     if isinstance(step, Measure) and not step.verifies and not step.survey:
         return _answered_before(visit, step, at)
     return None
+
+
+def _not_ours(visit: Visit, step: Step, at: str) -> Visit | None:
+    """The visit on the way of a step that opens what this shop's people may not open; None for others."""
+    barred = [name for name in step.common.opens if not visit.shop.may_open(name)]
+    way = getattr(step, "cannot", None)
+    if not barred or way is None:
+        return None
+    titles = " and ".join(visit.vocabulary.openings.get(name, name) for name in barred)
+    words = f"not done: this shop's people do not open {titles}"
+    verb = next(word for word, kind in VERBS.items() if isinstance(step, kind))
+    return go(write_down(visit, verb, words, way, at, passed=True, undecided=True), way.to)
 
 
 def _put_in_front(visit: Visit, needs: dict[str, str]) -> Visit | None:

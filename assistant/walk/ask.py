@@ -158,5 +158,7 @@ class Ask:
     """The question or instruction, ready to show."""
     choices: tuple[str, ...] = ()
     complaint: str | None = None
+    untold: tuple[str, ...] = ()
+    """What this step opens and nobody has said yet whether the shop's people may."""
     env: dict[str, Interval] = field(default_factory=dict)
     """Values that this step's limits can use (SI)."""

@@ -95,6 +95,7 @@ def _step(visit: Visit) -> Ask:
         choices=choices,
         complaint=visit.complaint,
         env=env,
+        untold=visit.shop.untold(step.common.opens),
     )
 
 

@@ -12,7 +12,7 @@ from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.entry import Understood, understand
 from assistant.quantity.kind import KINDS
 from assistant.walk.earlier_visit import Past, PastReading
-from assistant.walk.event import Advised, AsLeft, Event, Filled, Recalled
+from assistant.walk.event import Advised, AsLeft, Event, Filled, Recalled, ShopMay
 from assistant.walk.state import BadAnswer
 
 SHEETS = ("triage", "before", "unit", "order", "healthy", "outlook")
@@ -92,6 +92,7 @@ def _sheet(name: str) -> Callable[[Node, str], Event]:
 
 AROUND: dict[str, Callable[[Node, str], Event]] = {
     **{name: _sheet(name) for name in SHEETS},
+    "may_open": lambda node, at: ShopMay(at, _map(node, "may_open")),
     "as_left": lambda node, at: AsLeft(at, _map(node, "as_left")),
     "advise": _advise,
     "recalled": _recalled,

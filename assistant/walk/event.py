@@ -178,6 +178,14 @@ class Resumed:
 
 
 @dataclass(frozen=True)
+class ShopMay:
+    """What the shop's people may open, asked once where its file says nothing: opening -> 'yes' or 'no'."""
+
+    at: str
+    may: dict[str, str]
+
+
+@dataclass(frozen=True)
 class Note:
     """Free words or a photo, fixed to a step where there is one."""
 
@@ -345,6 +353,7 @@ Event = Union[
     Settled,
     LeftOpen,
     InstrumentUsed,
+    ShopMay,
     Filled,
     AsLeft,
     Advised,
@@ -379,6 +388,7 @@ KINDS: dict[str, type] = {
     "settled": Settled,
     "left_open": LeftOpen,
     "instrument": InstrumentUsed,
+    "shop_may": ShopMay,
     "filled": Filled,
     "as_left": AsLeft,
     "advised": Advised,

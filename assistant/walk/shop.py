@@ -11,11 +11,22 @@ from assistant.quantity.shop import read_instruments
 
 @dataclass(frozen=True)
 class Shop:
-    """`defaults`: kind -> the instrument that is meant where none is named. `may`: what may be opened."""
+    """`defaults`: kind -> the instrument that is meant where none is named. `may`: what its people may open,
+    None where the shop's file says nothing; `told` is what was answered since, by opening.
+    """
 
     instruments: dict[str, Instrument] = field(default_factory=dict)
     defaults: dict[str, str] = field(default_factory=dict)
-    may: tuple[str, ...] = ()
+    may: tuple[str, ...] | None = None
+    told: dict[str, bool] = field(default_factory=dict)
+
+    def may_open(self, name: str) -> bool:
+        """Whether its people may open this; as long as nobody has said anything, they may."""
+        return self.told.get(name, self.may is None or name in self.may)
+
+    def untold(self, names: tuple[str, ...]) -> tuple[str, ...]:
+        """Those of `names` of which nobody has said whether they may be opened."""
+        return tuple(name for name in names if self.may is None and name not in self.told)
 
     def instrument(self, kind: str, named: str | None) -> Instrument | None:
         """The instrument that a reading of `kind` was taken with: the one named if it reads that kind, else
@@ -38,9 +49,9 @@ def read_shop(data: Mapping) -> tuple[Shop, list[str]]:
     for kind, name in defaults.items():
         if name not in instruments or kind not in instruments[name].covers:
             problems.append(f"defaults: '{name}' is not an instrument of this list that reads {kind}.")
-    may = data.get("may", ())
-    if not isinstance(may, (list, tuple)):
+    may = data.get("may")
+    if may is not None and not isinstance(may, (list, tuple)):
         problems.append("may lists what the shop's people may open, like [gas, vent].")
-        may = ()
+        may = None
     known = {kind: name for kind, name in defaults.items() if name in instruments}
-    return Shop(instruments, known, tuple(str(word) for word in may)), problems
+    return Shop(instruments, known, None if may is None else tuple(str(word) for word in may)), problems

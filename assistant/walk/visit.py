@@ -41,6 +41,7 @@ from assistant.walk.event import (
     Resumed,
     Saw,
     Settled,
+    ShopMay,
     Signed,
     StillTrue,
     TakeUp,
@@ -160,6 +161,19 @@ def _settled(visit: Visit, event: Settled) -> Visit:
     return visit.with_status(event.complaint, "settled", event.note)
 
 
+def _shop_may(visit: Visit, event: ShopMay) -> Visit:
+    """What the shop's people may open. Raises BadAnswer where it names nothing of the house, or not yes or
+    no."""
+    for name, said in event.may.items():
+        if name not in visit.vocabulary.openings:
+            known = ", ".join(visit.vocabulary.openings) or "nothing"
+            raise BadAnswer(f"'{name}' is nothing that a shop may or may not open; there is: {known}.")
+        if said not in ("yes", "no"):
+            raise BadAnswer(f"Say yes or no to '{name}', not '{said}'.")
+    told = {**visit.shop.told, **{name: said == "yes" for name, said in event.may.items()}}
+    return replace(visit, shop=replace(visit.shop, told=told))
+
+
 def _left_open(visit: Visit, event: LeftOpen) -> Visit:
     if not event.why.strip():
         raise BadAnswer("Say why it stays open.")
@@ -198,6 +212,7 @@ HANDLERS: dict[type, Callable] = {
     AsFound: lambda visit, event: replace(visit, as_found=event),
     Person: lambda visit, event: replace(visit, person=event.kept),
     InstrumentUsed: lambda visit, event: replace(visit, instrument=event.name),
+    ShopMay: _shop_may,
     Filled: around.filled,
     AsLeft: around.left_so,
     Advised: around.advised,
@@ -205,4 +220,4 @@ HANDLERS: dict[type, Callable] = {
 }
 
 ANSWERS = (Read, Saw, Watched, Did, Cannot, StillTrue, GoOn, Concluded, TakeUp, Signed)
-MOVES = ANSWERS + (Opened, PutDown, PlateRead, Back, Resumed, Settled, Filled)
+MOVES = ANSWERS + (Opened, PutDown, PlateRead, Back, Resumed, Settled, Filled, ShopMay)

@@ -63,12 +63,21 @@ class Desk:
 
         return check(self.library)
 
+    @property
+    def shop_path(self) -> Path:
+        """Where the shop's instruments, and what it may open, are written down."""
+        return self.shelf.parent / SHOP
+
+    def forget_shop(self) -> None:
+        """Read the shop's file again for the next visit."""
+        self.__dict__.pop("shop", None)
+
     @cached_property
     def shop(self) -> tuple[dict, list[str]]:
         """The shop's instruments and what its people may open, and a sentence for each mistake in that
         file.
         """
-        path = self.shelf.parent / SHOP
+        path = self.shop_path
         if not path.exists():
             return {}, []
         from assistant.trail.shop_file import shop_data

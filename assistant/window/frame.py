@@ -140,9 +140,13 @@ class Window(QMainWindow):
     def show_ask(self) -> None:
         """A fresh page for what is asked now."""
         from assistant.window import open_page
+        from assistant.window.page.may_open import MayOpenPage
 
         ask = self.driver.ask()
-        page = open_page.for_ask(self.driver, ask)
+        if ask.untold and not self.driver.read_only:
+            page = MayOpenPage(self.driver, self.desk, ask)
+        else:
+            page = open_page.for_ask(self.driver, ask)
         self.driver.shown = len(self.driver.visit.history)
         page.left.connect(self.show_ask)
         page.opens.connect(self.open)

@@ -196,6 +196,8 @@ class Paths:
 
     def left(self, step, circuit, way, state, inside) -> set:
         house, more = state
+        if way.answer == "cannot":
+            return {state}
         if isinstance(step, Do) and step.act:
             return {self.acted(step.act, state)}
         if isinstance(step, Call):

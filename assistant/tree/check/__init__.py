@@ -29,6 +29,7 @@ from assistant.tree.check import (
     hands,
     leak_check,
     lockout,
+    may_open,
     meter,
     needs_met,
     no_air,
@@ -64,6 +65,7 @@ _MODULES = (
     switched_off, dead_proof, procedure_state,
     # work that can hurt
     cautions, hands, bridges, thermostat_off, reset, second_trip, leak_check, lockout, blower_watched, no_air,
+    may_open,
     # findings
     two_facts, guarded, undecided, separate, causes, repair, proof, customer_words,
 )

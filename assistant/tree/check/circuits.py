@@ -135,6 +135,8 @@ class Circuits:
     def _across(self, step: Step, edge: Edge, instance: Instance, houses: Houses,
                 inside: frozenset[str]) -> list[Houses]:
         """The houses after leaving `step` by `edge`: none where that way can't be taken."""
+        if not edge.sure:  # nothing was done, called or proved
+            return [houses]
         if isinstance(step, Call):
             return self._called(step, edge, instance, houses, inside)
         if isinstance(step, Do) and step.act:

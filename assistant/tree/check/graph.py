@@ -74,9 +74,9 @@ def edges_of(step: Step) -> list[Edge]:
         edges = [Edge(name, way.to, value, way) for value, way in step.choices.items()]
         return edges + _undecided(step, ())
     if isinstance(step, Call):
-        return [Edge(name, way.to, outcome, way) for outcome, way in step.then.items()]
+        return [Edge(name, way.to, outcome, way) for outcome, way in step.then.items()] + _undecided(step, ())
     if isinstance(step, Do):
-        return [Edge(name, step.then.to, "done", step.then)]
+        return [Edge(name, step.then.to, "done", step.then), *_undecided(step, ())]
     if isinstance(step, Compute):
         page = [(result, one, one.bands) for result, one in step.page]
         reads = tuple(entry[0] for entry in page)

@@ -53,8 +53,8 @@ def _everywhere(study: Study) -> dict[Instance, Walked]:
             return ""
         return act if ends_in_check(study.vocabulary, act) else pending
 
-    def cross(_tree: Tree, step: Step, _edge: Edge, pending: str) -> str:
-        return done(step.act, pending) if isinstance(step, Do) and step.act else pending
+    def cross(_tree: Tree, step: Step, edge: Edge, pending: str) -> str:
+        return done(step.act, pending) if isinstance(step, Do) and step.act and edge.sure else pending
 
     search = Search(study, cross)
     clean = {instance: {""} for instance in study.instances}

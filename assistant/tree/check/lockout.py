@@ -46,7 +46,7 @@ def _everywhere(study: Study) -> dict[Instance, Walked]:
     def cross(tree: Tree, step: Step, edge: Edge, failed: str) -> str:
         if isinstance(step, Watch) and edge.words in {f"{event} missing" for event in TRIAL}:
             return f"{tree.name}.{step.common.name}"
-        return done(step.act, failed) if isinstance(step, Do) and step.act else failed
+        return done(step.act, failed) if isinstance(step, Do) and step.act and edge.sure else failed
 
     search = Search(study, cross)
     rested = {instance: {""} for instance in study.instances}

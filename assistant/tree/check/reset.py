@@ -60,7 +60,7 @@ def _everywhere(study: Study) -> dict[Instance, Walked]:
     def cross(_tree: Tree, step: Step, edge: Edge, state: frozenset[str]) -> frozenset[str]:
         found = {test for one in edge.decides if isinstance(one.what, Reading)
                  for test in _tests(vocabulary, one.what)}
-        if isinstance(step, Do) and resets(vocabulary, step.act):
+        if isinstance(step, Do) and edge.sure and resets(vocabulary, step.act):
             found.add(RESET)
         return state | found
 

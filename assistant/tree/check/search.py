@@ -54,9 +54,12 @@ class Walked:
 class Search:
     """A state carried through the trees of a study; `cross` says what a way does to it."""
 
-    def __init__(self, study: Study, cross: Cross) -> None:
+    def __init__(self, study: Study, cross: Cross,
+                 entering: Callable[[Call, State], State] = lambda _step, state: state) -> None:
         self.study = study
         self.cross = cross
+        self.entering = entering
+        """The state in which a called tree begins."""
         self._after: dict[tuple[Instance, State], dict[str, frozenset[State]]] = {}
 
     def walk(self, instance: Instance, starts: Iterable[State]) -> Walked:
@@ -94,10 +97,10 @@ class Search:
         return list(states)
 
     def _over(self, instance: Instance, tree: Tree, step: Step, edge: Edge, state: State) -> Iterable[State]:
-        if not isinstance(step, Call) or step.tree not in self.study.graphs:
+        if not isinstance(step, Call) or step.tree not in self.study.graphs or not edge.sure:
             return (self.cross(tree, step, edge, state),)
         called = self.study.called(instance, step)
-        after = self.after(called, state).get(edge.outcome, frozenset())
+        after = self.after(called, self.entering(step, state)).get(edge.outcome, frozenset())
         passed = {state} if self.study.may_pass(instance, step, edge) else frozenset()
         return [self.cross(tree, step, edge, one) for one in after | passed]
 
@@ -145,7 +148,7 @@ class Search:
                     for procedure, _ in self.study.put_in(instance, name):
                         enter(procedure, state)
                 elif isinstance(step, Call) and step.tree in self.study.graphs:
-                    enter(self.study.called(instance, step), state)
+                    enter(self.study.called(instance, step), self.entering(step, state))
                 elif isinstance(step, Finding) and follow is not None:
                     for tree, after in follow(step, state):
                         enter(Instance(tree, None), after)

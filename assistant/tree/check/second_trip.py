@@ -42,7 +42,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:
     def cross(_tree: Tree, step: Step, edge: Edge, state: str) -> str:
-        if isinstance(step, Do) and resets(study.vocabulary, step.act):
+        if isinstance(step, Do) and edge.sure and resets(study.vocabulary, step.act):
             return state or RESET
         opened = isinstance(step, Look) and _BREAKER.fullmatch(step.sees) and _OPENED.match(edge.words)
         return _AGAIN if state == RESET and opened else state

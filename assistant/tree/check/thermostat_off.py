@@ -57,8 +57,8 @@ def _moved(vocabulary: Vocabulary, act: Act | None) -> str | None:
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:
-    def cross(_tree: Tree, step: Step, _edge: Edge, off: bool) -> bool:
-        if not isinstance(step, Do) or not step.act:
+    def cross(_tree: Tree, step: Step, edge: Edge, off: bool) -> bool:
+        if not isinstance(step, Do) or not step.act or not edge.sure:
             return off
         if AT_THE_THERMOSTAT.fullmatch(step.act):
             return turns_off(step.act)

@@ -22,7 +22,7 @@ def witness(study: Study, instance: Instance, step: str, circuit: str, states: s
     chains = study.circuits.chains
 
     def cross(_tree: Tree, at: Step, edge: Edge, chain: Chain) -> Chain:
-        if isinstance(at, Do) and at.act in study.vocabulary.acts:
+        if isinstance(at, Do) and edge.sure and at.act in study.vocabulary.acts:
             return chains.effect(circuit, at.act, chain)
         proved = proves_dead(at, instance.circuit)
         return chains.proved_one(circuit, chain, proved) if proved and edge.words == "then" else chain
