@@ -141,10 +141,10 @@ class SheetPage(AsidePage):
 
     def _lay_ways(self) -> None:
         self.keep_way = _way("Into the &trail", self.write_down)
-        self.print_way = _way("&Print one page", self.save_page)
+        self.print_way = _way("P&rint one page", self.save_page)
         self.system_way = _way("", self.change_system)
         self.other_way = _way("&Another computation", lambda: self.opens.emit("workbench:list"))
-        self.pad_way = _way("Pa&d", self.toggle_pad)
+        self.pad_way = _way("&Pad", self.toggle_pad)
         self.pad_way.setAccessibleName("Pad of numbers")
         self._system_words()
         if self.driver is None or self.driver.read_only or self.driver.visit.signed is not None:
