@@ -61,6 +61,14 @@ def test_a_walk_comes_to_the_finding_and_the_debrief_follows():
     assert cause == ""
 
 
+def test_a_reading_that_stops_the_walk_is_the_danger_that_it_shows():
+    along = at("smell")
+    to_the_end(along)
+    assert along.found() == ("hazard.gas_smell", "")
+    along.conclude("hazard.gas_smell", "", "Please come out with me.")
+    assert not along.log.unsafe
+
+
 def test_a_page_that_takes_nothing_says_so():
     along = at()
     to_the_end(along)

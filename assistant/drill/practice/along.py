@@ -8,6 +8,7 @@ from typing import Any
 
 from assistant.drill.hand import Hand
 from assistant.drill.kit import STATED
+from assistant.drill.practice.answers import findings
 from assistant.drill.practice.calls import Call, NotedRig
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WATCH, Entry, Log
@@ -125,9 +126,13 @@ class Along:
             cause = named[0] if named else (last.concluded or "").replace(" ", "_")
             return last.step.partition(".")[2], cause
         ask = asked(visit)
-        if ask.kind in ("handed_over", "finding", "stop") and ask.step:
-            return ask.step.partition(".")[2], ""
-        return "", ""
+        if ask.kind == "stop" and (danger := self._danger(ask.page or "")):
+            return f"hazard.{danger}", ""
+        name = ask.step.partition(".")[2]
+        known = ask.kind in ("handed_over", "finding", "stop") and name in findings(
+            self.library, self.drill.complaint
+        )
+        return (name, "") if known else ("", "")
 
     # -- inside
 
@@ -135,6 +140,11 @@ class Along:
         """Whether the page is no step towards the finding: a procedure's, a cause's or a proof's."""
         tree = self.library.trees.get(ask.step.partition(".")[0])
         return ask.kind == "plate" or tree is None or tree.purpose != "complaint"
+
+    def _danger(self, page: str) -> str:
+        """The hazard whose stop page this is, the drill's own first."""
+        hazards = self.library.vocabulary.hazards
+        return next((name for name in (self.drill.hazard, *hazards) if name and hazards[name] == page), "")
 
     def _now(self, ask: Ask) -> tuple:
         return (ask.kind, ask.step, ask.plate, ask.retake, len(self.visit.events))

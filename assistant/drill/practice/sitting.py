@@ -24,6 +24,8 @@ STARTS = {"five_starts": "five starts, half an hour", "cycles": "two cycles, a q
 METER_FUSE = "fit_meter_fuse"
 SECONDS = 5.0
 """What picking a function and laying on two leads takes, beside the reading's own second."""
+FIRST_STEPS = 2
+"""Steps of a tree up to the reading that says what stands in the room."""
 LOOKING = 10.0
 LOOKS_EVERY = 5.0
 """Seconds between looks at flame and blower while a call of the apprentice's own runs."""
@@ -215,7 +217,7 @@ def warn_if_stayed(drill: Drill, log: Log) -> None:
     if drill.ending != OUT:
         return
     asked = [entry for entry in log.entries if entry.kind != OTHER]
-    if len(asked) > 1:
+    if len(asked) > (FIRST_STEPS if any(entry.step for entry in asked) else 1):
         what = f"Went on working for {len(asked)} steps in a house that everybody has to leave"
         log.mark_unsafe("stayed inside", what, STAY)
 
