@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from assistant.house.desk import Desk
-from assistant.house.fields import Form, spoken
+from assistant.house.fields import Form, one_text, spoken
 from assistant.house.model import MARKS, Known, Question, Sheet, Tonight
 from assistant.house.numbers import number
 from assistant.house.quantity_fields import quantity, unit_for
@@ -44,7 +44,9 @@ def _question(name: str, form: Form, desk: Desk) -> Question:
     leave = form.fields("leave")
     for answer, node in leave.entries.items() if leave else ():
         place = leave.keys[answer]
-        page = desk.known(node, "stops", "stop page") if hasattr(node, "value") else None
+        page = desk.known(
+            one_text(node, f"the stop page of '{answer[:40]}'", desk.problems), "stops", "stop page"
+        )
         if choices and answer not in choices:
             desk.problems.add(place, "name", f"'{answer[:40]}' is no choice of this question")
         elif page:

@@ -63,5 +63,7 @@ class Beside:
     past: tuple[Past, ...] = ()
     twice: tuple[str, ...] = ()
     warranty: tuple[Warranty, ...] = ()
+    compared: tuple[tuple[str, str, str, str], ...] = ()
+    """(what was read, the earlier reading and its day, today's, how it differs)."""
     tonight: Tonight | None = None
     baseline: bool = False

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.quantity.kind import KINDS
 from assistant.report.around import Beside, Setting, SheetTold, Warranty
 from assistant.report.measured import plain_name
 from assistant.report.times import day
@@ -13,7 +14,7 @@ from assistant.tree.model import Finding
 from assistant.walk.ask import Found, Record
 from assistant.walk.event import AsFound, AsLeft, Event
 from assistant.walk.outlook import facts
-from assistant.walk.past import fitted_before
+from assistant.walk.past import earlier_of, expected_words, fitted_before, said_today
 from assistant.walk.reading import same_spot
 from assistant.walk.state import Visit
 from assistant.walk.waiting import next_time, wanted
@@ -41,6 +42,7 @@ def beside(visit: Visit, events: Iterable[Event]) -> Beside:
         visit.past,
         twice(visit),
         _warranty(visit),
+        compared(visit),
         visit.vocabulary.tonight if cold_tonight(visit) else None,
         visit.sheets.get("healthy", {}).get("healthy") == "yes",
     )
@@ -106,6 +108,32 @@ def cold_tonight(visit: Visit) -> bool:
         return True
     stopped = any(state.status == "stopped" for state in visit.complaints)
     return stopped or bool(visit.paused is not None and wanted(visit))
+
+
+def compared(visit: Visit) -> tuple[tuple[str, str, str, str], ...]:
+    """Today's last reading of each place beside the one of an earlier visit, with the change."""
+    latest: dict[tuple, Record] = {}
+    for record in visit.readings:
+        if record.computed is None and record.points and record not in visit.slips:
+            latest[record.kind, record.points] = record
+    out = []
+    for record in latest.values():
+        earlier = earlier_of(visit, record.kind, record.points)
+        if earlier is None:
+            continue
+        points = visit.vocabulary.points
+        where = " to ".join(points[p].label if p in points else p for p in record.points)
+        meant = expected_words(earlier)
+        before = f"{earlier.reading.text}, {day(earlier.reading.at or earlier.visit.began)}"
+        out.append(
+            (
+                f"{KINDS[record.kind].title}, {where}" if record.kind in KINDS else where,
+                f"{before} ({meant})" if meant else before,
+                record.echo,
+                said_today(earlier, record.value),
+            )
+        )
+    return tuple(out)
 
 
 def twice(visit: Visit) -> tuple[str, ...]:

@@ -104,6 +104,13 @@ def for_trail(story: Story) -> Iterator[Block]:
             yield Words(" ".join(told.twice), "notice")
         for past in told.past:
             yield from _past(past)
+    if told.compared:
+        yield Heading("Today's readings beside the earlier ones", 3)
+        yield Table(
+            ("Measured", "Earlier", "Today", "Change"),
+            tuple(tuple(Cell(words) for words in row) for row in told.compared),
+            (38, 24, 16, 22),
+        )
     for sheet in told.sheets:
         yield Heading(sheet.title, 2)
         yield Pairs(sheet.answers)
@@ -198,7 +205,7 @@ def _past(past: Past) -> Iterator[Block]:
 def _settings(told: Beside) -> Table:
     rows = tuple(
         (
-            Cell(each.what, ("changed",) if each.differs else ()),
+            Cell(each.what[:1].upper() + each.what[1:], ("changed",) if each.differs else ()),
             Cell(each.found or "not written down"),
             Cell(each.left or "not written down"),
         )

@@ -99,6 +99,19 @@ def test_our_earlier_visits_come_first_and_a_part_fitted_twice_is_pointed_out(wa
     assert "the drain drips" in said and "the cause was not found" in said
 
 
+def test_todays_readings_stand_beside_the_earlier_ones():
+    """In the trail, with the change and with what this unit should show."""
+    before = (
+        "- recalled: [{visit: a, began: 2026-02-03T09:00:00-05:00, healthy: 'yes', readings:"
+        " [{quantity: ac_voltage, at: [igniter.line, igniter.neutral], text: '110.0'}]}]\n"
+    )
+    rows = told(play(before, play(demo_until("- no_heat.igniter_volts")))).beside.compared
+    ((what, earlier, today, change),) = rows
+    assert what.startswith("AC voltage, igniter plug, hot to") and today == "119.4 V"
+    assert earlier == "110.0 V, February 3, 2026 (expected of this unit 104.5 to 115.5 V)"
+    assert change == "+9.4 V (+9 %), outside what this unit had"
+
+
 def test_the_warranty_page_has_serial_facts_and_what_was_ruled_out(waiting):
     """On a page of its own."""
     said = text(waiting)

@@ -260,3 +260,15 @@ def test_a_serial_number_typed_later_finds_our_earlier_visit(go):
     hand.page.lines.fields["serial"].setFocus()
     hand.type("nf04411").alt("v")
     assert [past.visit for past in hand.driver.visit.past] == ["first"]
+
+
+def test_a_tune_up_begins_without_a_complaint(qtbot, window, desk):
+    """Its page is open at once; Esc leads to the complaints, should one turn up."""
+    desk.library = shipped()
+    window.begin()
+    hand = Hand(qtbot, window).rest().press("New visit").press("Tune-up")
+    assert hand.page.title == "The healthy numbers of this unit"
+    hand.key(ESCAPE)
+    assert hand.driver.ask().kind == "choose" and list(hand.page.choices.buttons)[0] == "healthy numbers"
+    hand.digit(2).enter()
+    assert hand.driver.ask().step == "no_heat.kind"
