@@ -14,7 +14,7 @@ from assistant.tree.model import Finding
 from assistant.walk.ask import Found, Record
 from assistant.walk.event import AsFound, AsLeft, Event
 from assistant.walk.outlook import facts
-from assistant.walk.past import earlier_of, expected_words, fitted_before, said_today
+from assistant.walk.past import dead_volts, earlier_of, expected_words, fitted_before, said_today, told_apart
 from assistant.walk.reading import same_spot
 from assistant.walk.state import Visit
 from assistant.walk.waiting import next_time, wanted
@@ -87,9 +87,10 @@ def before_of(visit: Visit, record: Record) -> Record | None:
     points that was taken before the repair was proved. None where there is none.
     """
     proofs = [proof for found in visit.found for proof in found.proof_records]
+    dead = dead_volts(visit)
     place = next((i for i, each in enumerate(visit.readings) if each is record), len(visit.readings))
     for earlier in reversed(visit.readings[:place]):
-        if earlier in visit.slips or any(earlier is proof for proof in proofs):
+        if earlier in visit.slips or id(earlier) in dead or any(earlier is proof for proof in proofs):
             continue
         if record.computed is not None or earlier.computed is not None:
             alike = record.name == earlier.name and bool(record.computed) == bool(earlier.computed)
@@ -112,13 +113,9 @@ def cold_tonight(visit: Visit) -> bool:
 
 def compared(visit: Visit) -> tuple[tuple[str, str, str, str], ...]:
     """Today's last reading of each place beside the one of an earlier visit, with the change."""
-    latest: dict[tuple, Record] = {}
-    for record in visit.readings:
-        if record.computed is None and record.points and record not in visit.slips:
-            latest[record.kind, record.points] = record
     out = []
-    for record in latest.values():
-        earlier = earlier_of(visit, record.kind, record.points)
+    for record, asked in told_apart(visit):
+        earlier = earlier_of(visit, record.kind, record.points, asked)
         if earlier is None:
             continue
         points = visit.vocabulary.points

@@ -18,6 +18,8 @@ class PastReading:
     hi: float | None = None
     words: str = ""
     """The verdict of that day."""
+    asked: str = ""
+    """Where it was asked: tree, step and reading; empty for one that was put down by itself."""
 
 
 @dataclass(frozen=True)

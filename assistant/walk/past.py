@@ -10,8 +10,8 @@ from dataclasses import dataclass
 
 from assistant.house.model import Vocabulary
 from assistant.quantity.interval import Interval
-from assistant.quantity.kind import from_si, show, show_interval
-from assistant.tree.model import Finding
+from assistant.quantity.kind import from_si, show, show_interval, to_si
+from assistant.tree.model import Finding, Step
 from assistant.walk.ask import Record
 from assistant.walk.earlier_visit import Past, PastReading
 from assistant.walk.event import AsFound, Opened, Signed
@@ -20,6 +20,7 @@ from assistant.walk.reading import same_spot
 from assistant.walk.state import Visit
 
 MINUS = "\u2212"
+VOLTS = ("ac_voltage", "dc_voltage")
 
 
 @dataclass(frozen=True)
@@ -48,14 +49,15 @@ def summed_up(visit: Visit, name: str) -> Past:
         tuple(f"{p.words} ({p.left})" if p.left else p.words for p in open_points(visit)),
         _doubted(visit),
         visit.house.fitted,
-        tuple(_reading(record) for record in _latest(visit)),
+        tuple(_reading(record, asked) for record, asked in told_apart(visit)),
         healthy,
     )
 
 
-def earlier_of(visit: Visit, kind: str, points: tuple[str, ...]) -> Earlier | None:
+def earlier_of(visit: Visit, kind: str, points: tuple[str, ...], asked: str = "") -> Earlier | None:
     """The reading to lay beside one of `kind` between `points`: this unit's healthy number before any other,
-    then the latest. None where no earlier visit has one.
+    then one that the same step asked (with the same call on), then the latest. None where no earlier visit
+    has one.
     """
     if not points:
         return None
@@ -67,7 +69,8 @@ def earlier_of(visit: Visit, kind: str, points: tuple[str, ...]) -> Earlier | No
     ]
     if not found:
         return None
-    past, reading = next((pair for pair in found if pair[0].healthy), found[0])
+    alike = [pair for pair in found if asked and pair[1].asked == asked]
+    past, reading = next((pair for pair in found if pair[0].healthy), (alike or found)[0])
     return Earlier(reading, past, expected(visit.vocabulary, reading) if past.healthy else None)
 
 
@@ -133,7 +136,7 @@ def _difference(step: float, before: float, reading: PastReading) -> str:
     if reading.kind == "temperature":  # a difference of temperatures is no temperature
         amount = from_si(before + step, unit) - from_si(before, unit)
         return f"{amount:+.1f} degrees".replace("-", MINUS)
-    words = show(abs(step), unit)
+    words = show(to_si(float(f"{from_si(abs(step), unit):.3g}"), unit), unit)
     return f"+{words}" if step > 0 else f"{MINUS}{words}"
 
 
@@ -180,16 +183,46 @@ def _asked(visit: Visit, address: str) -> str:
         return address
 
 
-def _latest(visit: Visit) -> list[Record]:
-    """The last reading of each identity, computed values and slips left out."""
-    latest: dict[tuple, Record] = {}
+def told_apart(visit: Visit) -> list[tuple[Record, str]]:
+    """The last reading of each place and step, with where it was asked; computed values, slips and volts of a
+    circuit that was off are left out: what a dead circuit read says nothing beside a live one.
+    """
+    where = {id(record): f"{taken.step}.{record.name}" for taken in visit.history for record in taken.records}
+    off = dead_volts(visit)
+    latest: dict[tuple, tuple[Record, str]] = {}
     for record in visit.readings:
-        if record.computed is None and record.points and record not in visit.slips:
-            latest[record.kind, record.points] = record
+        if record.computed is not None or not record.points or record in visit.slips or id(record) in off:
+            continue
+        asked = where.get(id(record), "")
+        latest[record.kind, record.points, asked] = (record, asked)
     return list(latest.values())
 
 
-def _reading(record: Record) -> PastReading:
+def dead_volts(visit: Visit) -> set[int]:
+    """The identity (id) of each record of volts that was read on a circuit that was off."""
+    return {
+        id(record)
+        for taken in visit.history
+        for record in taken.records
+        if record.kind in VOLTS and _asked_off(visit, taken.step)
+    }
+
+
+def asked_off(step: Step | None) -> bool:
+    """Whether a step reads a circuit that is off: a dead-proof, or one that asks for it off or dead."""
+    if step is None:
+        return False
+    return bool(getattr(step, "verifies", ())) or bool({"off", "dead"} & set(step.common.needs.values()))
+
+
+def _asked_off(visit: Visit, address: str) -> bool:
+    try:
+        return asked_off(visit.step(address)[1])
+    except KeyError:
+        return False
+
+
+def _reading(record: Record, asked: str) -> PastReading:
     ends = (record.value.lo, record.value.hi) if record.value.finite else (None, None)
     words = record.verdict.words if record.verdict and record.verdict.bands else ""
-    return PastReading(record.kind, record.points, record.unit, record.echo, record.at, *ends, words)
+    return PastReading(record.kind, record.points, record.unit, record.echo, record.at, *ends, words, asked)

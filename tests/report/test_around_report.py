@@ -8,6 +8,7 @@ import json
 
 import pytest
 
+from assistant.__main__ import main
 from assistant.report.html import to_html
 from assistant.report.invoice import HEADS, sessions, to_csv, to_json
 from assistant.report.outline_beside import before_and_after
@@ -15,7 +16,7 @@ from assistant.report.tell import tell
 from assistant.report.text import to_text
 from assistant.walk.event import Advised, Filled, Paused, Resumed, Signed
 from assistant.walk.visit import fold
-from tests.played import at, demo_until, play
+from tests.played import ROOT, at, demo_until, play
 
 AROUND = (
     "- unit: {make: Northfield, model: N90-070, serial: NF 04411, made: June 2004, warranty: June 2024}\n"
@@ -194,3 +195,15 @@ def test_awkward_words_around_the_walk_stay_words(whole):
     page = to_html(told(visit))
     assert "<script>" not in page and "<b>" not in page
     assert "y" * 10_000 in to_html(told(visit)) and "\u202e" not in to_text(told(visit))
+
+
+def test_a_job_of_three_days_walks_from_the_telephone_to_its_signature(tmp_path):
+    """The shipped one: a call-back, a wait for a part, two people; parts and minutes beside the reports."""
+    job = ROOT / "resources" / "demo" / "three_days.yaml"
+    assert main(["replay", str(job), "--out", str(tmp_path / "out")]) == 0
+    assert main(["verify", str(tmp_path / "out")]) == 0
+    bill = json.loads((tmp_path / "out" / "parts.json").read_text("utf-8"))
+    assert [part["part"] for part in bill["parts"]] == ["igniter"] and len(bill["sessions"]) == 3
+    said = " ".join((tmp_path / "out" / "report.txt").read_text("utf-8").split())
+    for words in ("we fitted one here before", "Before: 0.0 A", "You said yes.", "bypass arm free"):
+        assert words in said, words

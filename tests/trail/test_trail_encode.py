@@ -24,7 +24,7 @@ TYPED = st.builds(Typed, TEXT, st.none() | TEXT, st.none() | NUMBER, st.booleans
 PAIRS = st.lists(st.tuples(TEXT, TEXT), max_size=3).map(tuple)
 TEXTS = st.lists(TEXT, max_size=3).map(tuple)
 END = st.none() | NUMBER
-PAST_READING = st.builds(PastReading, TEXT, TEXTS, TEXT, TEXT, TEXT, END, END, TEXT)
+PAST_READING = st.builds(PastReading, TEXT, TEXTS, TEXT, TEXT, TEXT, END, END, TEXT, TEXT)
 PAST = st.builds(
     Past,
     *(TEXT,) * 3,

@@ -1,5 +1,7 @@
 """Around the walk: sheets whose answers send everybody out, recommendations, leaving, and earlier visits."""
 
+from dataclasses import replace
+
 import pytest
 
 from assistant.quantity.interval import Interval
@@ -205,6 +207,25 @@ def test_the_earlier_reading_stands_beside_todays_with_the_change():
     assert change(earlier, Interval(24.0, 24.0)) == "as before"
     assert earlier_of(visit, "dc_voltage", ("r", "c")) is None
     assert earlier_of(visit, "ac_voltage", ()) is None
+
+
+def test_volts_of_a_dead_circuit_are_compared_with_nothing():
+    """The dead-proof's 0.0 V between R and C is no earlier reading of a live 24 V."""
+    past = summed_up(play(demo_until("- no_heat.igniter_ohms")), "x")
+    volts = [r.text for r in past.readings if r.kind == "ac_voltage" and r.points == ("r", "c")]
+    assert volts and not any(text.startswith("0") for text in volts)
+    assert any(r.kind == "resistance" for r in past.readings), "ohms are read dead and do count"
+
+
+def test_the_same_step_comes_before_the_same_spot():
+    """25.1 V on a call and 0.2 V at rest, between the same points: the step says which."""
+    past = summed_up(play(demo_until("- zone_spillover.g_dry")), "x")
+    visit = replace(play("[]", None, "zone_spillover"), past=(past,))
+    where = next(r for r in past.readings if r.asked.startswith("zone_spillover.g_humidity"))
+    asked = [r.asked for r in past.readings if r.points == where.points]
+    assert len(asked) > 1
+    for name in asked:
+        assert earlier_of(visit, where.kind, where.points, name).reading.asked == name
 
 
 def test_healthy_numbers_become_the_expected_range_of_this_unit():

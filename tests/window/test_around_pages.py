@@ -269,6 +269,6 @@ def test_a_tune_up_begins_without_a_complaint(qtbot, window, desk):
     hand = Hand(qtbot, window).rest().press("New visit").press("Tune-up")
     assert hand.page.title == "The healthy numbers of this unit"
     hand.key(ESCAPE)
-    assert hand.driver.ask().kind == "choose" and list(hand.page.choices.buttons)[0] == "healthy numbers"
+    assert hand.driver.ask().kind == "choose" and next(iter(hand.page.choices.buttons)) == "healthy numbers"
     hand.digit(2).enter()
     assert hand.driver.ask().step == "no_heat.kind"

@@ -13,7 +13,7 @@ from assistant.quantity.interval import Interval
 from assistant.tree.model import Reading
 from assistant.walk.ask import Ask
 from assistant.walk.event import Back, Read, StillTrue, Typed
-from assistant.walk.past import earlier_of, said_today
+from assistant.walk.past import said_today
 from assistant.walk.weigh import Weighed
 from assistant.window import gauge, look, words
 from assistant.window.entry_line import EntryLine
@@ -204,7 +204,7 @@ class GroupPage(StepPage):
         index = self.rows.index(row)
         meant = self._weigh(index, typed.chosen) if typed.chosen else row.entry.weigh_again()
         said = meant.verdict.words if meant.verdict else "recorded"
-        earlier = earlier_of(self.driver.visit, row.reading.kind, row.reading.at)
+        earlier = self.earlier_reading(row.reading)
         if earlier is not None and meant.understood is not None:
             change = said_today(earlier, meant.understood.interval)
             said += f"; {change}" if change else ""
@@ -250,7 +250,7 @@ class GroupPage(StepPage):
 
     def _mark(self, row: Row) -> None:
         """This row's points, in words and on the drawing."""
-        earlier = earlier_of(self.driver.visit, row.reading.kind, row.reading.at)
+        earlier = self.earlier_reading(row.reading)
         self.show_essential(
             f"{self.rows.index(row) + 1}. {words.leads(self.driver.vocabulary, row.reading.at)}",
             words.meter(row.reading, self.driver.instrument(row.reading.kind)),

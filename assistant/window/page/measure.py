@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QBoxLayout, QPushButton, QWidget
 from assistant.tree.model import Reading
 from assistant.walk.ask import Ask, Verdict
 from assistant.walk.event import Back, Read, StillTrue, Typed
-from assistant.walk.past import earlier_of, said_today
+from assistant.walk.past import said_today
 from assistant.walk.weigh import Weighed
 from assistant.window import gauge, look, words
 from assistant.window.entry_line import EntryLine
@@ -38,7 +38,7 @@ class MeasurePage(StepPage):
         self.name = self.reading.name or (self.common.name if self.common else "")
         self.saved = False
         vocabulary = driver.vocabulary
-        self.earlier = earlier_of(driver.visit, self.reading.kind, self.reading.at)
+        self.earlier = self.earlier_reading(self.reading)
         self.show_essential(
             words.leads(vocabulary, self.reading.at),
             words.meter(self.reading, driver.instrument(self.reading.kind)),

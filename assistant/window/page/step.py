@@ -5,10 +5,11 @@ from __future__ import annotations
 from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from assistant.house.model import Caution
-from assistant.tree.model import Common
+from assistant.tree.model import Common, Reading
 from assistant.walk.ask import Ask, Taken
 from assistant.walk.bench import just_worked_out
 from assistant.walk.event import Cannot
+from assistant.walk.past import Earlier, asked_off, earlier_of
 from assistant.window import drawing, look, words
 from assistant.window.caution import CautionSign
 from assistant.window.keys import BY_NAME
@@ -73,6 +74,13 @@ class StepPage(Page):
 
     def fill(self, text: str) -> str:
         return words.fill(text, self.driver.vocabulary, self.ask.circuit)
+
+    def earlier_reading(self, reading: Reading) -> Earlier | None:
+        """The reading of an earlier visit to lay beside this one; none where the circuit is off."""
+        if asked_off(self.ask.body):
+            return None
+        name = reading.name or (self.common.name if self.common else "")
+        return earlier_of(self.driver.visit, reading.kind, reading.at, f"{self.ask.step}.{name}")
 
     def key(self, name: str) -> tuple[str, str]:
         """Where the draft of a field of this page is kept."""
