@@ -152,8 +152,9 @@ class ZoneHand:
             return way(self, one, asked)
         if asked.who is not None and asked.who != words.SMALL_HEAT:
             self._bring(asked.who)
-        if asked.who == words.SMALL_HEAT and re.search(r"lamp lights|highest", " ".join(page).lower()):
-            return self._in_the_call(one, "lamp lights" in " ".join(page).lower())
+        said = " ".join((one.reading.ask, *page)).lower()
+        if asked.who == words.SMALL_HEAT and re.search(r"lamp lights|highest", said):
+            return self._in_the_call(one, "lamp lights" in said)
         if one.moment.hold and asked.zone != "every":
             return self._held(one, asked, DRIVEN if asked.who == words.STROKE else 60)
         return self._show(one, asked)

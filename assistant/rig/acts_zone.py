@@ -43,7 +43,7 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
     "fit_bypass": ("bypass",),
     "give_relief": ("bypass",),
     "open_transfer": ("ducts2.return_share",),
-    "set_blower_air": ("wheel.over",),
+    "set_blower_air": ("fan_switch.over",),
 }  # fmt: skip
 """Which components, or single settings, an act puts back as built."""
 

@@ -142,6 +142,7 @@ def _electronic(m: Machine, volts: float, seconds: float) -> None:
 
 
 def _air(m: Machine, turns: float) -> Air:
+    turns *= m.v["fan_switch.over"]
     if turns < 5:
         return STILL
     arm = m.zoning.people.arm_pushed

@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 
 PATIENCE = 3600
 """How long a clock is watched at a register, s."""
+BASEMENT = 5.0
+"""What the air round a furnace is warmer than the rooms, K."""
 DAMPER_POINTS = {
     "damper.open": "panel2.open",
     "damper.close": "panel2.close",
@@ -55,7 +57,7 @@ def _drifting(m: Machine) -> float:
     if quiet_speed(m) > 0.2:
         return m.heat.supply
     rises = m.v["damper2.rises"] * m.zoning.blade[QUIET]
-    return room + 0.7 * rises * max(m.heat.supply - room, 0.0)
+    return room + rises * max(0.7 * (m.heat.supply - room), BASEMENT)
 
 
 def _until_still(m: Machine) -> float:

@@ -72,8 +72,7 @@ def _holds(m: Machine) -> str:
 def _rest(m: Machine) -> str:
     if m.air.turns > 100:
         return "blower runs"
-    warm = m.heat.supply > m.v["room.temperature"] + 6
-    drifts = m.v["damper2.rises"] and m.zoning.blade[QUIET] > 0.5 and warm
+    drifts = m.v["damper2.rises"] and m.zoning.blade[QUIET] > 0.5
     return "blower still, warm air drifts out" if drifts else "both still"
 
 
@@ -154,7 +153,7 @@ def _trace(m: Machine) -> str:
 
 def _bypass(m: Machine) -> str:
     v = m.v
-    if not v["bypass.fitted"]:
+    if not v["bypass.fitted"] or v["story.no_bypass"]:
         return "none"
     if v["bypass.hand"] < 0.1:
         return "shut off by a hand damper"

@@ -118,7 +118,7 @@ class Unit:
             "min_circuit": round(1.25 * self.blower_amps + self.inducer_amps + BOARD_AMPS, 1),
             "max_breaker": MOST_BREAKER,
             "panel_va": 40.0,
-            "least_air": 0.5 * self.design_flow,
+            "least_air": 0.65 * self.design_flow,
         }
 
 

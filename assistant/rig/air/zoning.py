@@ -264,7 +264,7 @@ class Zoning:
 
     def bypass(self, m: Machine, supply_drop: float) -> Bypass | None:
         """The bypass damper: its weight lets it open a little above the plenum's design pressure."""
-        if not self.fitted or not m.v["bypass.fitted"]:
+        if not self.fitted or not m.v["bypass.fitted"] or m.v["story.no_bypass"]:
             return None
         stuck = 1.0 if self.people.arm_pushed else float(m.v["bypass.stuck"])
         most = BYPASS_SHARE * m.unit.design_flow / supply_drop**0.5 * m.v["bypass.size"] * m.v["bypass.hand"]

@@ -133,6 +133,7 @@ def _damper(number: int) -> Component:
             "jammed": change("a duct screw holds the blade", {"jam": 0.25}, {"jam": 0.5}, {"jam": 1.0}),
             "end stop": graded("its end stop keeps it from shutting", "stop", 0.15, 0.25, 0.4),
             "leaks": graded("its seal is missing", "closed", 400.0, 150.0, 60.0),
+            "leaks a little": change("its seal is worn a little", nominal={"closed": 3500.0}),
             "legs swapped": change("open and close are swapped", nominal={"swapped": 1, "kind": "two way"}),
             "on the wrong leg": change("its two wires sit on common and open", nominal={"crossed_leg": 1}),
             "fed back": change(
@@ -204,6 +205,12 @@ COMPONENTS = (
             "on another zone": change("the den's register hangs on zone 3's duct", nominal={"hangs_on": "3"}),
             "on two zones": change("the den's register hangs on zone 3's duct too", nominal={"also_on": 3}),
             "chase leaks": graded("zone 3's duct leaks into the den's chase", "leak", 0.15, 0.3, 0.5),
+            "all small": change(
+                "every duct of the house is too small",
+                {"ducts.small": 0.77},
+                {"ducts.small": 0.82},
+                {"ducts.small": 0.85},
+            ),
             "return breathes": graded(
                 "the den's return takes the other zones' air", "return_share", 0.12, 0.25, 0.4
             ),
@@ -218,8 +225,11 @@ COMPONENTS = (
     Component(
         "fan_switch",
         "the furnace board's fan switch",
-        {"always": 0},
-        {"runs always": change("it is set to run all the time", nominal={"always": 1})},
+        {"always": 0, "over": 1.0},
+        {
+            "runs always": change("it is set to run all the time", nominal={"always": 1}),
+            "speed too high": graded("its speed lead is on a faster tap", "over", 1.15, 1.25, 1.35),
+        },
     ),
     Component(
         "story",
@@ -231,6 +241,7 @@ COMPONENTS = (
             "air": "as built",
             "device": "nothing found",
             "narrow": 0,
+            "no_bypass": 0,
         },
         {
             "blows always": change(
@@ -248,6 +259,7 @@ COMPONENTS = (
             "new panel": change("panel or thermostat is new", nominal={"work": "new thermostat or panel"}),
             "new duct": change("a damper or duct is new", nominal={"work": "new damper or duct"}),
             "zone added": change("a zone was added", nominal={"air": "zone or room added"}),
+            "built without bypass": change("the house was built without one", nominal={"no_bypass": 1}),
             "narrow zone": change("zone 3's ducts are narrow", nominal={"narrow": 1}),
             "larger unit": change("a larger unit was fitted", nominal={"air": "larger unit fitted"}),
             "family shut registers": change(

@@ -1,0 +1,54 @@
+"""Faults of zones walked on the simulated house: what separates them, and which findings no fault reaches.
+
+The whole proof is `python -m assistant prove zone_spillover`; these are the ones that once went wrong.
+"""
+
+import pytest
+
+from assistant.drill.hand import Hand
+from assistant.drill.kit import PERFECT
+from assistant.drill.trial import opened, until_end
+from assistant.resources import resources_folder, trees_folder
+from assistant.rig.fault_file import load_faults
+from assistant.rig.house import Rig
+from assistant.rig.unit import REFERENCE, with_features
+from assistant.tree.library import read_folder
+from assistant.tree.model import Finding, HandOver
+
+LIBRARY = read_folder(trees_folder())
+FILE = resources_folder() / "faults" / "zone_spillover.yaml"
+FAULTS, _ = load_faults(FILE.read_bytes(), FILE.name)
+ZONED = with_features(REFERENCE, {"zone_panel": "yes"})
+NO_FAULT = {
+    "quiet_now": "nothing is wrong: the healthy house ends here",
+    "to_blower": "a blower that does not run spills no air; the walk hands over when a watched call shows it",
+}
+"""Ends that no fault reaches, each with its reason."""
+
+
+def walked(name: str | None) -> str:
+    fault = FAULTS[name] if name else None
+    rig = Rig(ZONED, fault)
+    _, ask = until_end(opened(LIBRARY, "zone_spillover"), Hand(rig, PERFECT), LIBRARY)
+    return ask.step.partition(".")[2]
+
+
+def test_a_house_in_which_nothing_is_wrong():
+    assert walked(None) == "quiet_now"
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["humidifier_behind_panel", "r_g_behind_panel", "panel_fan_stuck", "dampers_crossed", "ghost_fan_call",
+     "actuator_wire", "driven_back", "register_on_two_zones", "panel_overloaded"],
+)  # fmt: skip
+def test_a_fault_is_told_by_its_own_finding(name):
+    """24 V that comes back over the panel's wires once condemned the panel for a device behind it."""
+    assert walked(name) == FAULTS[name].finding
+
+
+def test_every_end_has_a_fault_or_a_reason():
+    steps = LIBRARY.trees["zone_spillover"].steps
+    ends = {name for name, step in steps.items() if isinstance(step, (Finding, HandOver))}
+
+    assert ends - {fault.finding for fault in FAULTS.values()} == set(NO_FAULT)
