@@ -155,6 +155,13 @@ def test_only_what_can_be_done_now_is_offered():
         sitting.act("hold_door_switch")
 
 
+def test_the_thermostat_can_be_turned_down_again_after_a_call():
+    sitting = at()
+    sitting.act("stat_off")
+    sitting.act("stat_call")
+    assert "stat_off" in sitting.acts()
+
+
 def test_what_can_not_be_measured_is_a_sentence_and_takes_nothing_down():
     sitting = at()
     for function, red, black in (("clamp", "port.inlet", ""), ("low", "r", ""), ("ohms", "", "")):
@@ -181,6 +188,8 @@ def test_what_can_not_be_measured_is_a_sentence_and_takes_nothing_down():
         ("about the line's", "118.9 V", "ac_voltage", None),
         ("", "118.9 V", "ac_voltage", None),
         ("steady", "flashing a code", "", True),
+        ("flashing", "flashing a code", "", False),
+        ("on", "none", "", True),
         ("Flashing a code", "flashing a code", "", False),
     ],
 )

@@ -224,6 +224,27 @@ def test_switches_are_worked_and_only_what_can_be_done_is_listed(free):
     assert page.sitting.minutes > 0
 
 
+def test_enter_does_nothing_while_several_acts_match(free):
+    """A word that fits two acts must not do the first of them."""
+    page = free.page
+    free.press("Do")
+    free.type("turn the").enter()
+    assert page.picker.list.count() > 1
+    assert page.picker.list.hasFocus()
+    assert not page.sitting.log.entries
+    page.picker.choose("stat_off")
+    free.enter()
+    assert page.sitting.log.entries[-1].words.startswith("Turn the thermostat to OFF")
+
+
+def test_a_lead_or_the_function_is_searched_for_right_after_it_was_tapped(free):
+    page = free.page
+    for slot, words, wanted in (("function", "clamp", "clamp"), ("red", "inducer plug, hot", "inducer.line")):
+        free.tap(page.slot_of[slot])
+        free.type(words).enter()
+        assert wanted in (page.sitting.meter.function, page.sitting.meter.red)
+
+
 def test_a_time_that_is_none_is_a_sentence(free):
     free.press("Wait")
     free.type("soon")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.drill.practice.calls import number
 from assistant.quantity.entry import Understood, understand
 from assistant.quantity.kind import KINDS
@@ -22,7 +24,7 @@ def parted(expected: str, shown: str, kind: str = "", unit: str = "") -> bool | 
     if not said:
         return None
     if not kind:
-        return said != " ".join(shown.lower().split())
+        return not set(said.split()) <= set(re.findall(r"\w+", shown.lower()))
     value = number(kind, shown)
     if kind in ("resistance", "insulation") and said in OPEN:
         return value is not None

@@ -12,7 +12,7 @@ from assistant.drill.practice.drill import OUT, Drill
 from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WAIT, Entry, Log
 from assistant.drill.practice.expect import parted
 from assistant.drill.practice.meter import FUNCTIONS, Meter
-from assistant.drill.practice.safety import STAY, Safety
+from assistant.drill.practice.safety import STAY, THERMOSTAT, Safety
 from assistant.rig.acts import known as acts_known
 from assistant.rig.display_ranges import RANGES
 from assistant.rig.house import CannotMeasure, NotDone
@@ -79,7 +79,7 @@ class Sitting:
             name: act.say
             for name, act in vocabulary.acts.items()
             if name in can
-            and not already(house, vocabulary, name)
+            and (name.startswith(THERMOSTAT) or not already(house, vocabulary, name))
             and (name not in undos or name in undone or act.sets)
         }
         return {**found, METER_FUSE: "Fit a new fuse in the meter"} if self.meter.fuse_blown else found

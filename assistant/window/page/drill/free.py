@@ -126,7 +126,7 @@ class FreePage(Page):
             button = _toggle("")
             button.setStyleSheet("text-align: left;")
             button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-            button.clicked.connect(lambda _=False, name=name: self.set_slot(name))
+            button.clicked.connect(lambda _=False, name=name: self._turn_to_slot(name))
             slots.addButton(button)
             self.slot_of[name] = button
             place = (0, 0, 1, 2) if name == "function" else (1, SLOTS.index(name) - 1)
@@ -196,6 +196,7 @@ class FreePage(Page):
         else:
             self.picker.show_items(*listed(self.mode_of_work, self.sitting))
         self._say_next()
+        self.picker.careful = name == DO
         self.picker.find.setFocus()
 
     def set_slot(self, name: str) -> None:
@@ -216,6 +217,11 @@ class FreePage(Page):
         chosen = {"function": meter.function, "red": meter.red, "black": meter.black}[name]
         self.picker.show_items(title, items, chosen)
         self._say_slots()
+
+    def _turn_to_slot(self, name: str) -> None:
+        """Pressed: what is typed next searches for it."""
+        self.set_slot(name)
+        self.picker.find.setFocus()
 
     def took(self, name: str) -> None:
         """Something of the list was picked."""

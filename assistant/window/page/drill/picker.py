@@ -22,6 +22,8 @@ class Picker(QWidget):
 
     picked = Signal(str)
     moved = Signal(str)
+    careful = False
+    """Whether Enter in the search line takes the only match alone: of several one is picked on the list."""
 
     def __init__(
         self, title: str, heading: bool = True, least: int = 96, parent: QWidget | None = None
@@ -84,6 +86,9 @@ class Picker(QWidget):
         self.moved.emit(self.chosen)
 
     def _entered(self) -> None:
+        if self.careful and self.list.count() > 1:
+            self.list.setFocus()
+            return
         if not self.chosen and self.list.count():
             self.list.setCurrentRow(0)
         if self.chosen:
