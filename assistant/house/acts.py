@@ -12,7 +12,7 @@ from assistant.house.reader import Fields, Text
 STATES = ("off", "live")
 """What an act can make of a circuit; only a proof makes it dead."""
 NEEDS = ("live", "off", "dead")
-_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs", "opens")
+_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs", "opens", "plate")
 
 
 def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
@@ -48,8 +48,10 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
             )
         needs = needed(form, desk)
         opens = desk.known(form.text("opens"), "openings", "opening")
+        known = (desk.known(text, "plate", "plate value") for text in form.texts("plate", single=True))
+        anew = tuple(value for value in known if value)
         tally = counts.value if counts else None
-        return Act(name, say or "", sets, undo, fits, tally, form.place(), needs, opens)
+        return Act(name, say or "", sets, undo, fits, tally, form.place(), needs, opens, anew)
 
     built = desk.forms(section, "act", build)
     for name, act in built.items():

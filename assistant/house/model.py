@@ -64,6 +64,8 @@ class Act:
     """Power state that the act itself asks for, such as {line: dead} for fitting a part."""
     opens: str | None = None
     """What it opens that not every shop's people may."""
+    plate: tuple[str, ...] = ()
+    """Values of the rating plate that are printed on the part: read anew once another is in."""
 
 
 @dataclass(frozen=True)

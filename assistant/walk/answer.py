@@ -86,7 +86,7 @@ def did(visit: Visit, event: Did) -> Visit:
     if ask.step.startswith("act."):
         act = ask.step.split(".", 1)[1]
         visit = write_down(visit, "do", "done", None, event.at, address=ask.step)
-        visit = replace(visit, house=acted(visit.house, visit.vocabulary, act, ask.step, event.at))
+        visit = after_act(visit, act, ask.step, event.at)
         return repaired(visit, act)
     step = ask.body
     assert isinstance(step, Do)
@@ -98,8 +98,15 @@ def did(visit: Visit, event: Did) -> Visit:
             words += f" of {step.wait:g} s: {CUT_SHORT}"
     visit = write_down(visit, "do", words, step.then, event.at)
     if step.act:
-        visit = replace(visit, house=acted(visit.house, visit.vocabulary, step.act, event.step, event.at))
+        visit = after_act(visit, step.act, event.step, event.at)
     return go(visit, step.then.to)
+
+
+def after_act(visit: Visit, act: str, step: str, at: str) -> Visit:
+    """The visit after an act: its house, without the plate values that left with a part."""
+    gone = visit.vocabulary.acts[act].plate
+    plate = {name: value for name, value in visit.plate.items() if name not in gone}
+    return replace(visit, house=acted(visit.house, visit.vocabulary, act, step, at), plate=plate)
 
 
 def cannot(visit: Visit, event: Cannot) -> Visit:
