@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from assistant.rig.air.registers import AREA, REGISTERS
+from assistant.rig.air.registers import REGISTERS, area
 from assistant.rig.see_zone import QUIET, quiet_speed, return_speed
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def _calling(m: Machine) -> float:
     """Least speed at a register of a zone that calls, m/s; the quiet zone's own call counts like any."""
     flows = m.zoning.registers(m)
     called = [zone for zone, call in m.zoning.calls.items() if call]
-    speeds = [flow / AREA for name, flow in flows.items() if REGISTERS[name] in called]
+    speeds = [flow / area(m.unit) for name, flow in flows.items() if REGISTERS[name] in called]
     return min(speeds, default=0.0)
 
 
@@ -42,7 +42,8 @@ def _should_be_still(m: Machine) -> float:
     """Highest speed at a register of a zone that does not call, m/s."""
     flows = m.zoning.registers(m)
     called = {zone for zone, call in m.zoning.calls.items() if call}
-    return max((flow / AREA for name, flow in flows.items() if REGISTERS[name] not in called), default=0.0)
+    still = [flow for name, flow in flows.items() if REGISTERS[name] not in called]
+    return max(still, default=0.0) / area(m.unit)
 
 
 def _zone_air(m: Machine) -> float:

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from assistant.rig.air.blower import supply_drop
-from assistant.rig.air.registers import AREA, COMPLAINED
+from assistant.rig.air.registers import COMPLAINED, area
 from assistant.rig.air.zoning import OPENS_AT, SHARES
 
 if TYPE_CHECKING:
@@ -24,13 +24,13 @@ SMOKE = 0.08
 
 def quiet_speed(m: Machine) -> float:
     """Speed of the air out of the register that should be still, m/s."""
-    return m.zoning.registers(m).get(COMPLAINED, 0.0) / AREA
+    return m.zoning.registers(m).get(COMPLAINED, 0.0) / area(m.unit)
 
 
 def return_speed(m: Machine) -> float:
     """Speed of the air at the quiet zone's return, m/s."""
     share = m.v["ducts2.return_share"]
-    return share * sum(m.air.ducts.runs.values()) / AREA if share else 0.0
+    return share * sum(m.air.ducts.runs.values()) / area(m.unit) if share else 0.0
 
 
 def _kind(m: Machine) -> str:

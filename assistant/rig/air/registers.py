@@ -10,13 +10,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from assistant.rig.part import Settings
+from assistant.rig.unit import Unit
 
 REGISTERS: dict[str, int] = {"1a": 1, "1b": 1, "2a": 2, "2b": 2, "3a": 3}
 """Register -> zone as built. 2a is the one that the customer speaks of."""
 COMPLAINED = "2a"
 TRUNK = "trunk"
 AREA = 0.0372
-"""Free area of a register, m2 (0.4 ft2)."""
+"""Free area of a register of the reference house, m2 (0.4 ft2)."""
+REFERENCE_FLOW = 0.559
+
+
+def area(unit: Unit) -> float:
+    """Free area of each register, m2: sized for the unit's air."""
+    return AREA * unit.design_flow / REFERENCE_FLOW
 
 
 @dataclass(frozen=True)

@@ -88,7 +88,7 @@ class Zoning:
             self.called_at, self.ended_at, self.blew, self.cut_seen = m.time, None, (False, False), False
         if not calling and self.called_at is not None:
             self.called_at, self.ended_at = None, m.time
-        quiet = self.registers(m).get(registers.COMPLAINED, 0.0) / registers.AREA > BLOWS
+        quiet = self.registers(m).get(registers.COMPLAINED, 0.0) / registers.area(m.unit) > BLOWS
         self.cut_seen = self.cut_seen or self.too_hot
         if m.air.turns > 100:
             self.ran_at = m.time
