@@ -106,13 +106,16 @@ def test_waiting_for_a_part_pauses_and_somebody_else_goes_on(waiting):
 
 
 def test_the_telephone_by_keys_alone(qtbot, window, desk):
-    """Answers with the arrows and Enter; address; the complaint; the visit begins with all of it."""
+    """A digit answers, Enter goes on; address; the complaint; the visit begins with all of it."""
     desk.library = shipped()
     window.begin()
     hand = Hand(qtbot, window).rest().press("New visit").alt("t")
-    hand.enter().enter()  # no smell, nobody ill: the first answer each
+    hand.enter().enter()
+    assert hand.page.answers() == {}, "Enter goes on and answers nothing"
+    hand.page.parts[0].first().setFocus()
+    hand.digit(1).digit(1)
     assert hand.page.answers() == {"smell": "no", "ill": "no"}
-    hand.type("Mx Example").enter().type("12 Sample Street").enter().enter()
+    hand.enter().type("Mx Example").enter().type("12 Sample Street").enter().enter()
     hand.alt("g").digit(1).enter()
     visit = hand.driver.visit
     assert visit.sheets["triage"] == {"smell": "no", "ill": "no"}
@@ -199,7 +202,7 @@ def test_a_recommendation_needs_a_reason(go):
     hand.rest().type("Larger return duct").alt("v")
     assert "why" in hand.verdict and hand.page.lines.fields["what"].text() == "Larger return duct"
     hand.page.lines.fields["why"].setFocus()
-    hand.type("too loud").enter().type("0.84").enter().enter()
+    hand.type("too loud").enter().type("0.84").enter().digit(1).enter()
     event = hand.driver.visit.events[-1]
     assert event == Advised(at(500), "Larger return duct", "too loud", "0.84", "accepted")
 

@@ -16,12 +16,15 @@ from assistant.window.text import label
 
 
 class Choice(QWidget):
-    """A question's few answers side by side. A second press takes the answer back."""
+    """A question's few answers side by side, each with its digit. Enter goes on and answers nothing: nobody
+    says "no smell of gas" by a key pressed too often. A second press takes the answer back.
+    """
 
     changed = Signal(str)
     up = Signal()
     down = Signal()
     entered = Signal()
+    answered = Signal()
 
     def __init__(self, question: str, choices: tuple[str, ...], chosen: str = "") -> None:
         super().__init__()
@@ -30,11 +33,11 @@ class Choice(QWidget):
         self.group = QButtonGroup(self)
         self.group.setExclusive(False)
         self.buttons: dict[str, QPushButton] = {}
-        for words in choices:
-            button = QPushButton(words.replace("&", "&&"))
+        for number, words in enumerate(choices, 1):
+            button = QPushButton(f"{number}  {words}".replace("&", "&&"))
             button.setCheckable(True)
             button.setMinimumHeight(look.TARGET)
-            button.setAccessibleName(f"{question}: {words}")
+            button.setAccessibleName(f"{question}: {number} {words}")
             button.setChecked(words == chosen)
             button.clicked.connect(lambda on, words=words: self._picked(words, on))
             self.group.addButton(button)
@@ -53,7 +56,9 @@ class Choice(QWidget):
         return next((b for b in self.buttons.values() if b.isChecked()), next(iter(self.buttons.values())))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Left and Right along the answers, Up and Down to the neighbouring question, Enter goes on."""
+        """A digit answers; Left and Right along the answers, Up and Down to the neighbouring question, Enter
+        goes on.
+        """
         buttons = list(self.buttons.values())
         place = next((i for i, button in enumerate(buttons) if button.hasFocus()), 0)
         step = {Qt.Key.Key_Left: -1, Qt.Key.Key_Right: 1}.get(event.key())
@@ -64,10 +69,21 @@ class Choice(QWidget):
         elif event.key() == Qt.Key.Key_Down:
             self.down.emit()
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            buttons[place].click()
             self.entered.emit()
+        elif 0 <= (digit := event.key() - Qt.Key.Key_1) < len(buttons):
+            if not self._hasty():
+                if not buttons[digit].isChecked():
+                    buttons[digit].click()
+                self.answered.emit()
         else:
             super().keyPressEvent(event)
+
+    def _hasty(self) -> bool:
+        """Whether the page takes this key for one that was meant for the page before."""
+        above = self.parentWidget()
+        while above is not None and not hasattr(above, "hasty"):
+            above = above.parentWidget()
+        return above is not None and above.hasty()
 
     def _picked(self, words: str, on: bool) -> None:
         for other, button in self.buttons.items():
@@ -125,6 +141,7 @@ class Lines(QWidget):
             field = Choice(question.words, question.choices, text)
             field.changed.connect(lambda said: self.typed.emit(name, said))
             field.entered.connect(lambda: self.step(name, 1, True))
+            field.answered.connect(lambda: self.step(name, 1))
         else:
             field = Line(question.words, text)
             field.setPlaceholderText(question.hint)
