@@ -99,8 +99,19 @@ SHORTS = (
 )
 
 
+LINE_GROUNDS = ("inducer.leak_ohm", "igniter.leak_ohm", "blower_motor.leak_ohm", "board.leak_ohm")
+
+
 def _shorted(m: Machine) -> bool:
-    return any(m.v[name] < 8 for name in SHORTS)
+    """Whether something has shown why a fuse went: a coil, wire, winding or insulation that reads shorted, or
+    the wrong fuse itself.
+    """
+    if not (m.v["plug_fuse.right"] and m.v["control_fuse.right"]):
+        return True
+    winding = m.v["inducer.main_open"] == 2 or m.v["blower_motor.module_short"]
+    return bool(
+        winding or any(m.v[name] < 8 for name in SHORTS) or any(m.v[name] < 1000 for name in LINE_GROUNDS)
+    )
 
 
 def _plates(m: Machine) -> str:
