@@ -15,7 +15,7 @@ from assistant.trail.files import DISK, Files
 from assistant.trail.keep import erase
 from assistant.trail.lock import take
 from assistant.trail.read import Trail, read_trail
-from assistant.walk.event import AsFound, AsLeft, Filled, Note, Opened, Person, Settled
+from assistant.walk.event import Advised, AsFound, AsLeft, Filled, Note, Opened, Person, Settled
 
 REPORTS = (".pdf", ".html", ".txt", ".csv")
 PARTS = "parts.json"
@@ -85,5 +85,5 @@ def _remove(path: Path, files: Files) -> None:
 
 def _free_words(trail: Trail) -> int:
     opened = [words for event in trail.events if isinstance(event, Opened) for _, words in event.complaints]
-    notes = [event for event in trail.events if isinstance(event, (Note, Settled))]
+    notes = [event for event in trail.events if isinstance(event, (Note, Settled, Filled, Advised))]
     return sum(bool(words.strip()) for words in opened) + len(notes)

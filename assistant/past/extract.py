@@ -17,7 +17,18 @@ from assistant.trail.shelf import BROKEN, Shelved, line_of
 from assistant.tree.library import Library
 from assistant.tree.model import Finding
 from assistant.walk.ask import Found, Record, Taken
-from assistant.walk.event import AsFound, Event, Note, Opened, Paused, Resumed, Settled
+from assistant.walk.event import (
+    Advised,
+    AsFound,
+    AsLeft,
+    Event,
+    Filled,
+    Note,
+    Opened,
+    Paused,
+    Resumed,
+    Settled,
+)
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit, begin
 from assistant.walk.visit import fold
 
@@ -94,11 +105,21 @@ def plain(words: str) -> str:
     )
 
 
+def _around(event: Event) -> list[str]:
+    """What was written around the walk: sheets, how it was left, recommendations."""
+    if isinstance(event, Filled):
+        return list(event.answers.values())
+    if isinstance(event, AsLeft):
+        return list(event.seen.values())
+    return [event.what, event.why, event.number] if isinstance(event, Advised) else []
+
+
 def _words(shelved: Shelved, trail: Trail, visit: Visit | None) -> dict[str, str]:
     notes = [event.text for event in trail.events if isinstance(event, Note)]
     notes += [event.why for event in trail.events if isinstance(event, Paused)]
     notes += [event.note for event in trail.events if isinstance(event, Settled)]
     notes += [value for event in trail.events if isinstance(event, AsFound) for value in event.seen.values()]
+    notes += [words for event in trail.events for words in _around(event)]
     complaints = [part for pair in shelved.complaints for part in pair]
     out = {
         "name": [value for _, value in shelved.person] + [shelved.folder.name, shelved.began[:10]]

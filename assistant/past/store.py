@@ -17,7 +17,7 @@ from assistant.folders import cache_folder
 from assistant.past.page import SECTIONS, Page
 from assistant.trail.shelf import Shelved
 
-VERSION = 2
+VERSION = 3
 TABLES = f"""
 create table visit (
     id integer primary key, folder text unique not null, signature text not null, practice integer not null,

@@ -149,6 +149,11 @@ def _cautions(visit: Visit) -> tuple[str, ...]:
         for state in visit.complaints
         if state.status == "stopped"
     ]
+    position = visit.position
+    if position is not None and position.stage == "stop" and visit.complaint is None:
+        page = visit.vocabulary.stops.get(position.page or "")
+        if page:
+            said += [page.title, *page.lines]
     for hazard in visit.hazards:
         page = visit.vocabulary.stops.get(visit.vocabulary.hazards.get(hazard.name, ""))
         if page:

@@ -30,6 +30,10 @@ def open_points(visit: Visit) -> tuple[OpenPoint, ...]:
             title = known.title if known else complaint.name
             words = f"{title}: {complaint.note or NOT_CLOSED[complaint.status]}"
             points.append(OpenPoint(f"complaint.{complaint.name}", "complaint", words))
+    position = visit.position
+    if position is not None and position.stage == "stop" and visit.complaint is None:
+        page = visit.vocabulary.stops.get(position.page or "")
+        points.append(OpenPoint("stop", "stop", f"{page.title if page else 'Stopped'} Not cleared yet"))
     for found in _last_of_each_step(visit):
         points += _of_finding(visit, found)
     for circuit, state in visit.house.circuits.items():

@@ -137,6 +137,15 @@ def test_a_house_without_heat_gets_its_plan():
     assert "No heat tonight" not in text(play(demo_until("- zone_matrix.as_left")))
 
 
+def test_a_call_that_sent_everybody_out_says_so_on_every_page():
+    """No complaint was asked; the lines stand there, and it is open."""
+    said = text(play("- triage: {smell: 'yes, or not sure'}\n"))
+    page = said[: said.index("THE TRAIL")]
+    for line in ("GAS. Everybody out.", "From outside, call the gas supplier and 911.", "Not cleared yet"):
+        assert line in page, line
+    assert "Nothing that we know of" not in page
+
+
 def test_advice_and_options_stand_on_the_customers_page(whole):
     """With reason and number, and no price that nobody typed."""
     visit = play(

@@ -22,6 +22,7 @@ KIND_WORDS = {
     "proof": "proof of repair",
     "power": "power",
     "note": "note",
+    "stop": "stopped",
 }
 
 
