@@ -34,7 +34,8 @@ def main() -> int:
                         bad[built.name, what, result] += 1
         for name, count in (("conclusions", told), ("registers", placed)):
             total = sum(count.values())
-            parts = ", ".join(f"{count[r]} {r} ({100 * count[r] / total:.2f} %)" for r in (RIGHT, WRONG, OPEN))
+            each = (f"{count[r]} {r} ({100 * count[r] / total:.2f} %)" for r in (RIGHT, WRONG, OPEN))
+            parts = ", ".join(each)
             print(f"{quality:11} ±{100 * share:.0f} %, from {floor:.0f} cfm: {name}: {parts}")
             failed = failed or (quality == "hot wire" and count[WRONG] > 0.01 * total)
         for (kind, what, result), times in bad.most_common():
