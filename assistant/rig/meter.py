@@ -103,6 +103,8 @@ class Taking:
         step = shown.step(kind, value) if step is None else step
         off = abs(reading) * of_reading * kit.percent.get(kind, 0.0) / 100
         off += of_count * kit.counts.get(kind, 0.0) * step
+        if kind == "percent":
+            return min(max(value + off, 0.0), 1.0)  # no display of a share goes past the whole
         return value + off if KINDS[kind].can_be_negative else max(value + off, 0.0)
 
     # -- electricity
