@@ -74,6 +74,16 @@ class Hand:
             except BadAnswer:
                 return fold(visit, insisted(event))
         except BadAnswer as problem:
+            if isinstance(event, Read):  # a display that the page does not take
+                self.undone.append(f"{ask.step}: {problem}")
+                return self._cannot(visit, ask, str(problem))
+            raise Stuck(f"{ask.step}: {problem}", visit) from None
+
+    @staticmethod
+    def _cannot(visit: Visit, ask: Ask, words: str) -> Visit:
+        try:
+            return fold(visit, Cannot(AT, ask.step, words))
+        except BadAnswer as problem:
             raise Stuck(f"{ask.step}: {problem}", visit) from None
 
     def event(self, visit: Visit) -> Event:

@@ -50,7 +50,7 @@ TRUCK: list[dict] = [
         "name": REST,
         "covers": [
             "pressure", "temperature", "percent", "concentration", "duration", "length", "insulation",
-            "power", "airflow", "velocity"
+            "power", "airflow", "velocity", "speed",
         ],
         "percent": {"pressure": "1 %", "temperature": "0.3 %", "percent": "2 %", "concentration": "5 %",
                     "insulation": "3 %", "power": "2 %", "airflow": "5 %", "velocity": "3 %"},

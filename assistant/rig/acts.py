@@ -8,6 +8,7 @@ from collections.abc import Callable
 
 from assistant.rig import acts_branch
 from assistant.rig.acts_zone import DEEDS_ZONE, RENEWS_ZONE
+from assistant.rig.fan import acts as fan
 from assistant.rig.machine import Machine
 from assistant.rig.part import Settings
 
@@ -26,7 +27,12 @@ RENEWS: dict[str, tuple[str, ...]] = {
     ),
     "fit_thermostat": ("thermostat",),
     "mend_cable": ("cable", "panel_wire"),
-    "set_zone_panel": ("zone_panel.heat_locked", "zone_panel.delay"),
+    "set_zone_panel": (
+        "zone_panel.heat_locked",
+        "zone_panel.fan_locked",
+        "zone_panel.delay",
+        "zone_panel.fuse",
+    ),
     "fit_zone_panel": ("zone_panel",),
     "switch_on": ("service_switch.position",),
     "fit_switch": ("service_switch",),
@@ -49,13 +55,18 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "fit_transformer": ("transformer",),
     "set_tap": ("transformer.ratio",),
     "fit_control_fuse": ("control_fuse",),
-    "part_24v_loads": ("accessories",),
+    "part_24v_loads": ("accessories", "control_fuse.rating"),
     "clear_drain": ("drain",),
     "fit_pump": ("drain.pump_dead",),
     "fit_float": ("float_switch",),
     "fit_filter": ("filter",),
-    "open_air_path": ("registers", "coil", "ducts"),
-    "clean_blower": ("wheel", "blower_harness.parked", "blower_harness.joined_ohm"),
+    "open_air_path": ("registers", "coil", "ducts", "air_way"),
+    "clean_blower": (
+        "wheel",
+        "blower_harness.parked",
+        "blower_harness.joined_ohm",
+        "blower_cooling.vents",
+    ),
     "fit_limit": ("limit",),
     "mend_string": ("string",),
     "fit_pressure_switch": ("pressure_switch",),
@@ -77,8 +88,8 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "clean_rod": ("flame_rod.coat_ohm", "flame_rod.reach", "flame_rod.film_ohm"),
     "fit_rod": ("flame_rod",),
     "mend_ground": ("ground_wire", "burner_bond", "polarity", "branch_neutral.to_ground_ohm"),
-    "mend_board_plug": ("board_plugs",),
-    "fit_board": ("board",),
+    "mend_board_plug": ("board_plugs", "board_fan.line_open"),
+    "fit_board": ("board", "board_fan.fan_dead", "board_fan.heat_dead"),
     "dry_and_lead_away": ("water",),
     "mend_wire": (
         "line_wire.to_ground_ohm",
@@ -106,6 +117,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "call_power_company": ("service",),
     **acts_branch.RENEWS,
     **RENEWS_ZONE,
+    **fan.RENEWS,
 }
 """Which components, or single settings, an act puts back as built."""
 LOOKS_GOOD = {"clean_rod": {"flame_rod.look": "clean"}}
@@ -131,7 +143,7 @@ def _hands(**given: object) -> Deed:
 
 def _stat_off(m: Machine) -> None:
     """Off, and wait until inducer and blower stand still, four minutes at most."""
-    m.hands["stat"] = "off"
+    m.hands.update(stat="off", fan_held=True)
     for _ in range(STANDS_STILL):
         m.tick()
         if m.inducer_slip > 0.98 and m.air.turns < 10 and not any(m.board.wants.values()):
@@ -168,9 +180,9 @@ def _drain_back(m: Machine) -> None:
 
 DEEDS: dict[str, Deed] = {
     "stat_off": _stat_off,
-    "stat_on": _hands(stat="call"),
-    "stat_call": _hands(stat="call"),
-    "stat_back": _hands(stat="customer"),
+    "stat_on": _hands(stat="call", fan_held=False),
+    "stat_call": _hands(stat="call", fan_held=False),
+    "stat_back": _hands(stat="customer", fan_held=False),
     "breaker_off": _hands(tagged=True),
     "branch_off": _hands(tagged=True, locked=True),
     "open_window": _hands(window=True),
@@ -201,9 +213,9 @@ DEEDS: dict[str, Deed] = {
     "close_intake": _hands(intake_open=False),
     "open_vent_joint": _hands(vent_open=True),
     "close_vent_joint": _hands(vent_open=False),
-    "teach_customer": _nothing,
     **acts_branch.DEEDS,
     **DEEDS_ZONE,
+    **fan.DEEDS,
 }
 
 

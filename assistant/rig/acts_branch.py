@@ -34,11 +34,6 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "own_circuit": ("branch_load",),
     "part_added": ("added_load",),
     "fit_ground_fault": ("ground_fault.dead", "ground_fault.trips_at", "ground_fault.in"),
-    "fit_blower_motor": ("blower_motor", "capacitor"),
-    "fit_module": ("blower_motor.module_dead", "blower_motor.module_short", "blower_motor.module_leak_ohm"),
-    "fit_capacitor": ("capacitor",),
-    "set_blower_speed": ("blower_harness.parked", "blower_harness.joined_ohm"),
-    "free_wheel": ("wheel",),
 }
 NOTHING = ("fit_surge_guard", "label_breaker", "note_data", "watch_breaker")
 """Acts that change nothing in the machine: words, labels, a recorder."""
@@ -113,8 +108,6 @@ DEEDS: dict[str, Callable[[Machine], None]] = {
     "breaker_on": _closed(plugged=3, wheel_off=False),
     "open_panel": _hands(),
     "close_panel": _hands(),
-    "fan_on": _hands(fan="on"),
-    "fan_auto": _hands(fan="auto"),
     "others_on": _hands(others=True),
     "others_off": _hands(others=False),
     "move_wires": _hands(moved=True),

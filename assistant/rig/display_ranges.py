@@ -49,6 +49,7 @@ WATTS = Ranges(((1e5, "W", 1, 0),))
 DEGREES = Ranges(((300.0, "Fdiff", 1.8, 1),))
 FLOWS = Ranges(((10.0, "cfm", 2118.88, 0),))
 SPEEDS = Ranges(((20.0, "fpm", 196.8504, 0),))
+TURNS = Ranges(((200.0, "rpm", 60, 0),))
 HERTZ = Ranges(((1e3, "Hz", 1, 2),))
 
 
@@ -75,6 +76,7 @@ RANGES: dict[str, Ranges] = {
     "velocity": SPEEDS,
     "temperature_difference": DEGREES,
     "frequency": HERTZ,
+    "speed": TURNS,
 }
 
 

@@ -15,6 +15,7 @@ from assistant.rig import wiring
 from assistant.rig.circuit import weak
 from assistant.rig.circuit.flame import rectified
 from assistant.rig.circuit.network import OPEN, Network, Solution
+from assistant.rig.fan import outputs
 from assistant.rig.part import Settings
 
 BOARD_DROPS, BOARD_WAKES = 13.0, 17.0
@@ -64,7 +65,7 @@ class Electrics:
         self.frequency = frequency
         self.net = wiring.build(features, frequency)
         self.s = Contacts(wiring.DEFAULT_STATE)
-        self.wants = {"inducer": 0.0, "igniter": 0.0, "valve": 0.0, "blower": 0.0}
+        self.wants = {"inducer": 0.0, "igniter": 0.0, "valve": 0.0, "blower": 0.0, "fan": 0.0}
         self.stat_wants = {"w": 0.0, "g": 0.0, "y": 0.0}
         self.awake = False
         self.settled = True
@@ -143,16 +144,15 @@ class Electrics:
         stat = stat or (v["thermostat.needs_c"] and self.volts("stat.r", "stat.c") > STAT_NEEDS)
         for letter in ("w", "g", "y"):
             s[f"stat_{letter}"] = float(bool(stat and self.stat_wants[letter]))
-        for relay in ("inducer", "igniter", "valve", "blower"):
+        for relay in ("inducer", "igniter", "valve"):
             s[relay] = float(self.awake and self.wants[relay] and not v[f"board.{relay}_dead"])
         if v["board_plugs.inducer_loose"]:
             s["inducer"] = 0.0
         if v["board.valve_stuck"]:
             s["valve"] = 1.0
-        if v["board.blower_stuck"]:
-            s["blower"] = 1.0
+        outputs.follow(self)
         weak.follow(self)
-        s["coils"] = s["inducer"] + s["igniter"] + s["valve"] + s["blower"] if self.awake else 0.0
+        s["coils"] = s["inducer"] + s["igniter"] + s["valve"] + s["blower"] + s["fan"] if self.awake else 0.0
 
     def _valve(self) -> None:
         volts = self.volts("valve.hot", "valve.common")

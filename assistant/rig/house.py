@@ -22,6 +22,7 @@ from assistant.rig import acts
 from assistant.rig.ailment import Ailment
 from assistant.rig.air.people import People
 from assistant.rig.air.registers import REGISTERS
+from assistant.rig.fan.trials import TRIALS
 from assistant.rig.fault import NOMINAL, Fault
 from assistant.rig.machine import STEP, Machine
 from assistant.rig.meter import CannotMeasure, Taking
@@ -126,7 +127,7 @@ class Rig:
             return "all held" if self._fan_starts(20) else "one opened it"
         if thing == "cycles":
             return "both ran" if self._starts(2) == 2 else "one failed"
-        return LOOKS[thing](self.machine)
+        return TRIALS[thing](self) if thing in TRIALS else LOOKS[thing](self.machine)
 
     def held(self, points: Sequence[str], instrument: Instrument, last: bool = False) -> str:
         """The highest value that a clamp shows which was left on a wire, or what it showed last."""
@@ -178,6 +179,10 @@ class Rig:
                 raise KeyError(name)
             self.machine.v[name] = value
         self.machine.e.touched()
+
+    def pass_time(self, seconds: float) -> None:
+        """Let time pass without asking what was heard."""
+        self._pass(seconds)
 
     def _pass(self, seconds: float) -> None:
         for _ in range(math.ceil(seconds / STEP)):

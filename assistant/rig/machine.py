@@ -17,6 +17,7 @@ from assistant.rig.burner.sequence import Board, Inputs
 from assistant.rig.burner.vent import INDUCER_TURNS, Draught, at_switch
 from assistant.rig.circuit import protection
 from assistant.rig.electrics import Electrics, Known
+from assistant.rig.fan import drive, outputs, warmth
 from assistant.rig.part import Settings
 from assistant.rig.unit import Unit
 
@@ -71,12 +72,18 @@ class Machine:
             "water": "",
             "wheel_off": False,
             "mode": "",
+            "fan_held": False,
+            "w_off": False,
+            "limit_off": False,
+            "inhibit_off": False,
+            "module_off": False,
         }
         self.igniter = 293.0
         self.inducer_slip = self.blower_slip = 1.0
         self.gas = Gas(0.0, 0.0, 0.0)
         self.draught = Draught(0.0, 0.0, 0.0, 0.0)
-        self.air = drives.STILL
+        self.air = drive.STILL
+        self.fan = warmth.Fan()
         self.fire: burning.Fire | None = None
         self.blown = False
         self.lit_for = 0.0
@@ -116,6 +123,7 @@ class Machine:
         s["loads_lifted"] = float(self.hands["lifted"])
         branch.contacts(self)
         s["r_lifted"] = float(self.hands["r_off"])
+        outputs.contacts(self)
         stamp = self.unit.stamp * v["pressure_switch.shift"]
         hose, box = self.hoses()
         pull = box - hose
@@ -144,7 +152,7 @@ class Machine:
         cools = self.hands["stat"] == "cool"
         e.stat_wants["y"] = float(cools)
         e.stat_wants["g"] = float(
-            self.hands["fan"] == "on"
+            (self.hands["fan"] == "on" and not self.hands["fan_held"])
             or cools
             or v["thermostat.fan"] == "on"
             or (v["thermostat.fan"] == "circulate" and self.time % 3600 < 1200)
@@ -164,7 +172,7 @@ class Machine:
         self._board(seconds)
         self._igniter(seconds)
         drives.inducer(self, seconds)
-        drives.blower(self, seconds)
+        drive.blower(self, seconds)
         self._burn(seconds)
         self._water(seconds)
         branch.step(self, seconds)
@@ -178,7 +186,7 @@ class Machine:
         ]
         seen = Inputs(
             power=e.awake,
-            heat=e.board_sees("w") and not v["board.w_deaf"],
+            heat=e.board_sees("w") and not v["board.w_deaf"] and not self.hands["w_off"],
             fan=(e.board_sees("g") and not v["board.g_deaf"]) or bool(v["fan_switch.always"]),
             string=e.board_sees("aux.load"),
             pressure=e.board_sees("pressure.load"),

@@ -16,6 +16,7 @@ from assistant.quantity.kind import KINDS
 from assistant.rig import display_ranges as shown
 from assistant.rig.circuit import weak
 from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
+from assistant.rig.fan.outputs import direct
 from assistant.rig.machine import Machine
 from assistant.rig.points import (
     AIR,
@@ -54,6 +55,7 @@ KIT: dict[str, Instrument] = {
         (
             "pressure",
             "temperature",
+            "speed",
             "concentration",
             "percent",
             "duration",
@@ -129,8 +131,9 @@ class Taking:
     def _direct(self, points: tuple[str, ...], _kit: Instrument) -> float:
         if set(points) == {"capacitor.a", "capacitor.b"}:
             return self.m.charge()
-        self._two(points)
-        return 0.0
+        a, b = self._two(points)
+        with self.m.watched(None):
+            return direct(self.m.e, a, b, 1 / METER_HIGH_OHM)
 
     def _ohms(self, points: tuple[str, ...], kit: Instrument) -> float | str:
         if points == ("c",):
@@ -246,6 +249,7 @@ TAKES: dict[str, Callable[[Taking, tuple[str, ...], Instrument], float | str]] =
         kind: _of(kind)
         for kind in (
             "temperature",
+            "speed",
             "concentration",
             "percent",
             "duration",

@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from assistant.rig.branch import FACE_SHARE, NEIGHBOUR
 from assistant.rig.burner.vent import ROOM
+from assistant.rig.fan import points as fan
 from assistant.rig.machine import CROSSES_AFTER, Machine
 from assistant.rig.points_zone import AIR_ZONE, CLAMPS_ZONE
 
@@ -81,6 +82,7 @@ AIR: dict[tuple[str, str], Callable[[Machine], float]] = {
     ("length", "drain.pan"): lambda m: m.v["drain.level"],
     ("temperature", "breaker.face"): lambda m: m.v["room.temperature"] + FACE_SHARE * m.branch.body,
     ("temperature", "neighbour.face"): lambda m: m.v["room.temperature"] + NEIGHBOUR,
+    **fan.AIR,
     ("power", "blower.line"): lambda m: abs(m.e.solve().power("electronics").real),
 }
 
@@ -112,21 +114,14 @@ CLAMPS = {
     "ground": "ground_wire",
     "accessory.line": "accessory_plug",
     **CLAMPS_ZONE,
+    **fan.CLAMPS,
 }
 """Point -> the branch whose wire a clamp goes round there."""
 
 _PRIMARY = ("primary_winding", "transformer")
 _SECONDARY = ("secondary_winding", "transformer")
 _INDUCER = ("inducer_main", "inducer", "inducer_short", "inducer_capacitor")
-_BLOWER = (
-    "blower_main",
-    "blower",
-    "electronics",
-    "capacitor_lead",
-    "capacitor",
-    "blower_aux",
-    "blower_short",
-)
+_BLOWER = (*fan.BLOWER, "blower_short")
 _FIELD = (
     "cable_r",
     "cable_w",
@@ -147,12 +142,14 @@ _FIELD = (
 )
 _OUTDOOR = ("outdoor_coil", "outdoor_return", "y_c_short")
 _CABLE = ("float_lead", "float_switch", "cable_r", "cable_w", "r_w_short")
+_FAN_CABLE = ("float_lead", "float_switch", "cable_r", "cable_g", "r_g_short")
 _FRAME = ("burner_bond",)
 _BOARD = ("board_leak", "board_weak", "film_board", *_FRAME)
 _RUN = ("line_wire", "line_wire_ground", "film_run", "ground_wire")
 _CABLE_IN = ("cable_ground", "cable_weak", "ground_wire")
 _IGNITER = ("igniter", "igniter_short", "igniter_plug")
 _MODULE = ("module_ground", "bridge", "half_ground", "motor_frame")
+_BLOWER_GROUND = ("blower_weak", "blower_lead_ground")
 
 LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
     frozenset(pair): branches
@@ -166,7 +163,7 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("fuse24.feed", "fuse24.load"), ("control_fuse",)),
         (("switch.feed", "fuse.load"), ("plug_fuse",)),
         (("fuse.load", "switch.load"), ("service_switch",)),
-        (("box.line", "board.line"), ("door_switch",)),
+        (("box.line", "board.line"), ("door_switch", "line_pin")),
         (("primary.line", "primary.neutral"), _PRIMARY),
         (("secondary.r", "secondary.c"), _SECONDARY),
         (("inducer.line", "inducer.neutral"), _INDUCER),
@@ -178,6 +175,7 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("board.rod", "rod"), ("rod_wire",)),
         (("stat.r", "stat.w"), ("stat_w",)),
         (("r", "w"), _CABLE),
+        (("r", "g"), _FAN_CABLE),
         (("r", "c"), _FIELD),
         (("w", "c"), _FIELD),
         (("g", "c"), _FIELD),
@@ -197,23 +195,22 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("switch.load", "box.neutral"), ("line_wire", "run_across")),
         (("switch.feed", "ground"), _CABLE_IN),
         (("switch.feed", "box.neutral"), ("cable_across", "branch_neutral")),
-        (("motor.one", "motor.shell"), ("half_ground",)),
         (("board.valve", "valve.hot"), ("valve_hot",)),
     )
-}
+} | fan.OHMS
 """What is between two points with its leads off."""
 LOADS = {
     "inducer.line": (*_INDUCER, "inducer_plug", "inducer_leak", "inducer_weak", "inducer_lead_ground"),
     "inducer.neutral": (*_INDUCER, "inducer_plug", "inducer_leak", "inducer_weak", "inducer_lead_ground"),
-    "blower.line": (*_BLOWER, *_MODULE, "blower_leak", "blower_weak", "blower_lead_ground"),
-    "blower.neutral": (*_BLOWER, *_MODULE, "blower_leak", "blower_weak", "blower_lead_ground"),
+    "blower.line": (*_BLOWER, *_MODULE, "blower_plug", "blower_track", "blower_leak", *_BLOWER_GROUND),
+    "blower.neutral": (*_BLOWER, *_MODULE, "blower_plug", "blower_track", "blower_leak", *_BLOWER_GROUND),
     "igniter.line": (*_IGNITER, "igniter_leak", "igniter_lead_ground"),
     "igniter.neutral": (*_IGNITER, "igniter_leak", "igniter_lead_ground"),
     "primary.line": (*_PRIMARY, "primary_leak", "primary_lead_ground"),
     "primary.neutral": (*_PRIMARY, "primary_leak", "primary_lead_ground"),
 }
 """A load's plug off, read to the metal round it."""
-BEHIND_PLUG = {"inducer.line": "inducer.pin", "igniter.line": "igniter.pin"}
+BEHIND_PLUG = {"inducer.line": "inducer.pin", "igniter.line": "igniter.pin", "blower.line": "blower.pin"}
 """With a plug off, its load is read at the load's own pins."""
 _PLUGS = ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "accessory_plug")
 UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
@@ -221,10 +218,15 @@ UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
 }
 """The furnace's own wiring: every load's plug off."""
 CABLE_WHITE: dict[frozenset[str], dict[str, str]] = {
-    frozenset((hot, "box.neutral")): {"box.neutral": "run.neutral"} for hot in ("switch.load", "switch.feed")
+    frozenset(("switch.load", "box.neutral")): {"box.neutral": "run.neutral"},
+    frozenset(("switch.feed", "box.neutral")): {"box.neutral": "run.neutral"},
+    frozenset(("board.blower", "blower.line")): {"blower.line": "blower.heat"},
 }
-"""With the splices in the junction box apart, white is the cable's own."""
-TWISTED: dict[frozenset[str], tuple[str, str]] = {frozenset(("r", "w")): ("stat.r", "stat.w")}
+"""With the splices in the junction box apart, white is the cable's own; a lead that is off ends in itself."""
+TWISTED: dict[frozenset[str], tuple[str, str]] = {
+    frozenset(("r", "w")): ("stat.r", "stat.w"),
+    frozenset(("r", "g")): ("stat.r", "stat.g"),
+}
 """Two wires twisted together at their far end for the reading."""
 
 

@@ -8,6 +8,7 @@ from collections.abc import Callable
 
 from assistant.rig.burner import fire
 from assistant.rig.drives import COLLECTOR
+from assistant.rig.fan.looks import LOOKS as OF_THE_BLOWER
 from assistant.rig.machine import Machine
 from assistant.rig.see_branch import LOOKS as OF_THE_BRANCH
 from assistant.rig.see_zone import LOOKS_ZONE
@@ -63,7 +64,8 @@ def _cut_out(m: Machine) -> bool:
 def _panel(m: Machine) -> str:
     if m.v["zone_panel.fuse"] or _cut_out(m):
         return "fuse or screw or cut-out"
-    return "settings or priority hold it" if m.v["zone_panel.heat_locked"] else "nothing found"
+    held = m.v["zone_panel.heat_locked"] or m.v["zone_panel.fan_locked"]
+    return "settings or priority hold it" if held else "nothing found"
 
 
 def _panel_held(m: Machine) -> str:
@@ -71,7 +73,7 @@ def _panel_held(m: Machine) -> str:
         return "its own fuse or a screw"
     if _cut_out(m):
         return "cut-out on hot air"
-    if m.v["zone_panel.heat_locked"]:
+    if m.v["zone_panel.heat_locked"] or m.v["zone_panel.fan_locked"]:
         return "menu or priority"
     return "nothing shown"
 
@@ -202,6 +204,7 @@ def _coil(m: Machine) -> str:
 
 LOOKS: dict[str, Look] = {
     **OF_THE_BRANCH,
+    **OF_THE_BLOWER,
     **LOOKS_ZONE,
     "heater.kind": lambda _m: "gas with inducer and hot surface igniter",
     "code_light": _code,

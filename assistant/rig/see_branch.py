@@ -18,8 +18,6 @@ WIRES = (
     "branch_hot",
     "branch_neutral",
 )
-DRAGS = 0.8
-"""N m at which a hand feels a bearing or a wheel."""
 SEEN_WET = 0.05
 SHARED_AMPS = 0.2
 LEAKS = 1e-3
@@ -115,11 +113,6 @@ def others(m: Machine) -> str:
     return "pump or humidifier or other things" if fitted else "nothing else"
 
 
-def blower_kind(m: Machine) -> str:
-    """By its plugs."""
-    return "split capacitor" if m.unit.features["blower"] == "psc" else "constant airflow"
-
-
 def neutral_current(m: Machine) -> str:
     """A clamp round the white wire."""
     return "some" if abs(m.e.solve().current("device_neutral")) > SHARED_AMPS else "none"
@@ -136,26 +129,9 @@ def start(m: Machine) -> str:
     return "hums and stands still" if hums else "nothing moves"
 
 
-def hand(m: Machine) -> str:
-    """The wheel, or the shaft with the wheel off, turned by hand."""
-    v, off = m.v, m.hands["wheel_off"]
-    if v["wheel.jammed"] and not off:
-        return {1: "something jams the wheel", 2: "bracket or strap left on"}.get(
-            int(v["wheel.jammed"]), "stiff or rubbing"
-        )
-    drag = v["blower_motor.drag"] + v["blower_motor.binds"] + (0.0 if off else v["wheel.rubs"])
-    return "stiff or rubbing" if v["blower_motor.seized"] or drag > DRAGS else "turns freely"
-
-
 def open_side(m: Machine) -> str:
     """Doors, filter slot and ducts."""
     return "door or slot or duct open" if m.v["ducts.apart"] else "all shut, filter in"
-
-
-def setting(m: Machine) -> str:
-    """Speed leads against the furnace's label."""
-    wrong = m.v["blower_harness.parked"] or m.v["blower_harness.joined_ohm"] < 1e9
-    return "lead on a wrong or parked terminal" if wrong else "as the label says"
 
 
 def trips_when(m: Machine) -> str:
@@ -215,10 +191,7 @@ LOOKS = {
     "board.water": board,
     "branch.others": others,
     "neutral.current": neutral_current,
-    "blower.kind": blower_kind,
     "blower.start": start,
-    "blower.hand": hand,
-    "blower.setting": setting,
     "blower.open_side": open_side,
     "trip.when": trips_when,
     "wire.way": way,

@@ -17,14 +17,14 @@ FEATURES = {
     "zone_panel": ("no", "yes"),
     "float": ("no", "yes"),
     "plug_fuse": ("no", "yes"),
-    "blower": ("psc", "electronic"),
+    "blower": ("psc", "electronic", "torque", "level", "data"),
     "aux": ("blower compartment", "vent or spill switch", "fusible link"),
     "meter": ("yes", "no"),
     "panel_cover": ("ours to open", "not ours"),
     "others": ("none", "pump"),
 }
 """What a house can have; the first is how the reference house is built."""
-BLOWER_AMPS, BLOWER_MICROFARADS, REFERENCE_FLOW = 3.7, 10.0, 0.559
+BLOWER_AMPS, BLOWER_MICROFARADS, BLOWER_RPM, REFERENCE_FLOW = 3.7, 10.0, 1075.0, 0.559
 """Of the reference's blower motor."""
 MODULE_AMPS = 5.2
 """Of the same with a module, whose rectifier takes its watts in short peaks."""
@@ -114,6 +114,7 @@ class Unit:
             "heating_value": self.heating_value,
             "transformer_va": self.transformer_va,
             "blower_amps": self.blower_amps,
+            "blower_rpm": BLOWER_RPM / 60,
             "capacitor_plate": round(BLOWER_MICROFARADS * self.blower_size, 1) * 1e-6,
             "min_circuit": round(1.25 * self.blower_amps + self.inducer_amps + BOARD_AMPS, 1),
             "max_breaker": MOST_BREAKER,

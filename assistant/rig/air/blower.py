@@ -21,6 +21,8 @@ SHAFT = 250.0
 REFERENCE_FLOW = 0.559
 RETURN, FILTER, COIL, SUPPLY = 0.24, 0.20, 0.28, 0.28
 """Shares of the rated static at design flow."""
+BACKWARDS = 0.33
+"""Of its air that a wheel moves whose blades face the wrong way (common practice: a third)."""
 MOST_STATIC = 2.0
 """Static at which the wheel moves nothing, over the rated one."""
 
@@ -62,7 +64,8 @@ def path(unit: Unit, v: Settings, runs: tuple[Run, ...], bypass: Bypass | None) 
 
 def supply_drop(unit: Unit, v: Settings) -> float:
     """Drop of the supply ducts at design flow with every damper open, Pa."""
-    ducts = shut(v["ducts.small"]) * shut(v["registers.shut"]) * (1 - v["ducts.apart"])
+    lost = (1 - v["air_way.lost"]) ** 2  # what leaves before the ducts does not pass through them
+    ducts = shut(v["ducts.small"]) * shut(v["registers.shut"]) * (1 - v["ducts.apart"]) * lost
     return SUPPLY * unit.static_rated * ducts
 
 
@@ -70,6 +73,8 @@ def at_turns(unit: Unit, v: Settings, turns: float, ducts: Path) -> Air:
     """Flow and statics with the wheel at a speed."""
     speed = turns / TURNS
     grip = (1 - v["wheel.slips"]) * (1 - v["wheel.caked"])
+    if bool(v["wheel_fit.backwards"]) != bool(v["blower_motor.reversed"]):
+        grip *= BACKWARDS
     turned = speed * grip
     if turned < 0.01:
         return Air(Flows(0.0, 0.0, 0.0, 0.0, 0.0, {}, 0.0), turns, 0.0)

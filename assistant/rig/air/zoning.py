@@ -137,6 +137,8 @@ class Zoning:
         heat = found if stat.call == FOUND else stat.call == "heat"
         damp = v["humidifier.demand"] if stat.moisture == FOUND else stat.moisture == "asked"
         runs = fan == "on" or (fan == "circulate" and m.time % 3600 < 1200)
+        if zone == 1:
+            runs = bool(m.e.stat_wants["g"])
         if stat.fan != FOUND:
             runs = stat.fan == "on"
         cool = stat.call == "cool"
@@ -164,6 +166,7 @@ class Zoning:
         s["panel_g"] = float(
             bool((fans and not heats) or cooling or too_hot or v["zone_panel.output_on"])
             and not v["zone_panel.g_dead"]
+            and not v["zone_panel.fan_locked"]
         )
         if heats or fans:
             self.purging = v["zone_panel.purge"]

@@ -40,7 +40,7 @@ class Board:
     heat_run_on: float = 0.0
     hot_for: float = 0.0
     wants: dict[str, float] = field(
-        default_factory=lambda: {"inducer": 0.0, "igniter": 0.0, "valve": 0.0, "blower": 0.0}
+        default_factory=lambda: {"inducer": 0.0, "igniter": 0.0, "valve": 0.0, "blower": 0.0, "fan": 0.0}
     )
 
     def go(self, phase: str, code: str | None = None) -> None:
@@ -181,8 +181,12 @@ class Board:
             self.heat_run_on = BLOWER_OFF
         elif phase != "run":
             self.heat_run_on = max(0.0, self.heat_run_on - seconds)
-        blower = self.heat_run_on > 0 or phase in ("open", "flame_at_rest") or seen.fan
+        blower = self.heat_run_on > 0 or phase in ("open", "flame_at_rest")
         igniter = phase == "warm_up" or (phase == "trial" and self.since < IGNITER_OFF)
         self.wants.update(
-            inducer=float(inducer), igniter=float(igniter), valve=float(valve), blower=float(blower)
+            inducer=float(inducer),
+            igniter=float(igniter),
+            valve=float(valve),
+            blower=float(blower),
+            fan=float(seen.fan and not blower),
         )

@@ -68,11 +68,23 @@ COMPONENTS = (
     Component(
         "capacitor",
         "run capacitor",
-        {"share": 1.0, "open": 0, "short": 0},
+        {"share": 1.0, "open": 0, "short": 0, "mark": "the motor's"},
         {
             "open": change("it is open", nominal={"open": 1}),
             "weak": graded("it has lost capacitance", "share", 0.7, 0.45, 0.05),
             "shorted": change("it is shorted", nominal={"short": 1}),
+            "wrong value": change(
+                "one of another value was fitted",
+                {"share": 0.18, "mark": "another"},
+                {"share": 0.15, "mark": "another"},
+                {"share": 0.1, "mark": "another"},
+            ),
+            "too large": change(
+                "one of a larger value was fitted",
+                {"share": 3.5, "mark": "another"},
+                {"share": 4.0, "mark": "another"},
+                {"share": 5.0, "mark": "another"},
+            ),
         },
     ),
     Component(

@@ -38,6 +38,7 @@ COMPONENTS = (
             "coil shorted": graded("its coil is shorted", "coil_ohm", 5.0, 1.0, 0.3),
             "stuck shut": change("it does not open", nominal={"stuck_shut": 1}),
             "leaks": graded("it lets gas through when off", "leaks", 0.06, 0.12, 0.25),
+            "hangs open": graded("it hangs open with no call", "leaks", 0.5, 0.7, 0.9),
             "regulator low": graded("its regulator is set low", "regulator", 0.62, 0.45, 0.2),
             "regulator high": graded("its regulator is set high", "regulator", 1.2, 1.35, 1.6),
         },

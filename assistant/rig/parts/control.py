@@ -20,6 +20,7 @@ COMPONENTS = (
             "primary open": change("its primary winding is burnt through", nominal={"primary_open": 1}),
             "secondary open": change("its secondary winding is burnt through", nominal={"secondary_open": 1}),
             "weak": graded("burnt turns: its voltage falls under load", "secondary_ohm", 9.0, 15.0, 22.0),
+            "nearly burnt through": graded("little comes through it", "secondary_ohm", 95.0, 110.0, 140.0),
             "shorted": change(
                 "shorted turns in its primary",
                 {"primary_ohm": 5.0, "core_ohm": 2.0},
@@ -109,6 +110,7 @@ COMPONENTS = (
             "needs_c": 1,
             "contact_open": 0,
             "contact_ohm": 0.1,
+            "fan_contact_open": 0,
             "seated": 1,
             "locked": 0,
             "humidity_fan": 0,
@@ -133,6 +135,7 @@ COMPONENTS = (
             ),
             "loose on base": change("its pins do not reach the base", nominal={"seated": 0}),
             "W contact open": change("its heat contact does not close", nominal={"contact_open": 1}),
+            "G contact open": change("its fan contact does not close", nominal={"fan_contact_open": 1}),
             "W contact resistance": graded("its heat contact is burnt", "contact_ohm", 3000.0, 2e4, 1e6),
             "humidity runs fan": change("its humidity setting may run the fan", nominal={"humidity_fan": 1}),
             "fan on": change("its fan switch is on ON", nominal={"fan": "on"}),
@@ -149,7 +152,13 @@ COMPONENTS = (
                 {"ohm": 5.0, "control_fuse.rating": 5.0},
                 {"ohm": 3.0, "control_fuse.rating": 5.0},
                 {"ohm": 2.8, "control_fuse.rating": 5.0},
-            )
+            ),
+            "far too many": change(
+                "they pull the transformer down until nothing starts",
+                {"ohm": 2.0, "control_fuse.rating": 20.0},
+                {"ohm": 1.7, "control_fuse.rating": 20.0},
+                {"ohm": 1.4, "control_fuse.rating": 20.0},
+            ),
         },
     ),
     Component(

@@ -160,6 +160,7 @@ COMPONENTS = (
         {
             "clogged": change("it is blocked", nominal={"blocked": 1}),
             "frozen": change("it is frozen outside", nominal={"frozen": 1}),
+            "standing full": change("water stands in its pan", nominal={"level": 0.05}),
             "pump dead": change("the condensate pump does not pump", nominal={"pump_dead": 1, "pump": 1}),
             "trap dry": change("its trap is dry and draws room air", nominal={"trap_dry": 1}),
         },

@@ -14,6 +14,7 @@ PANEL = Component(
         "delay": 60.0,
         "heat_locked": 0,
         "g_dead": 0,
+        "fan_locked": 0,
         "type_wrong": 0,
         "crossed": 0,
         "rest": "open",
@@ -36,6 +37,7 @@ PANEL = Component(
         "relay dead": change("it does not pass the heat call", nominal={"relay_dead": 1, "fitted": 1}),
         "fuse blown": change("its own fuse has blown", nominal={"fuse": 1, "fitted": 1}),
         "wrong setting": change("its menu holds heat back", nominal={"heat_locked": 1, "fitted": 1}),
+        "fan not allowed": change("its menu lets no zone call the fan", nominal={"fan_locked": 1}),
         "fan relay dead": change("it does not pass the fan call", nominal={"g_dead": 1}),
         "damper type wrong": change("it is set for the other kind of damper", nominal={"type_wrong": 1}),
         "zones crossed": change(

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 
 from assistant.rig.circuit.network import Network
 from assistant.rig.part import Settings
-from assistant.rig.wiring import branch, control, line, loads, string, zones
+from assistant.rig.wiring import branch, control, fan, line, loads, string, zones
 from assistant.rig.wiring.common import (
     BLOWER,
     BLOWER_FARAD,
@@ -40,7 +40,7 @@ __all__ = [
 
 
 def build(features: Mapping[str, object], frequency: float) -> Network:
-    """The network of a house. `features`: zone_panel (yes or no), blower (psc or electronic), size (of the
+    """The network of a house. `features`: zone_panel (yes or no), blower (see unit.FEATURES), size (of the
     blower motor against the reference's).
     """
     n = Network("earth")
@@ -50,6 +50,7 @@ def build(features: Mapping[str, object], frequency: float) -> Network:
     zones.build(n, features["zone_panel"] == "yes")
     string.build(n)
     loads.build(n, features, frequency)
+    fan.build(n)
     return n
 
 
@@ -63,3 +64,4 @@ def update(
     zones.update(n, v, s, features["zone_panel"] == "yes")
     string.update(n, v, s)
     loads.update(n, v, s, features, frequency)
+    fan.update(n, v, s, str(features["blower"]))

@@ -91,7 +91,7 @@ def update(n: Network, v: Settings, s: Mapping[str, float], psc: bool) -> None:
     n.set("run_across", ohm=v["line_wire.across_ohm"])
     n.set("wire_ground", ohm=_wire_ground(v, s))
     n.set("wire_across", ohm=v["furnace_wire.across_ohm"])
-    n.set("added_load", ohm=v["added_load.ohm"] if s["blower"] else OPEN)
+    n.set("added_load", ohm=v["added_load.ohm"] if s["blower"] or s["fan"] else OPEN)
     n.set("blower_lead_ground", ohm=v["blower_harness.to_ground_ohm"])
     n.set("inducer_lead_ground", ohm=v["inducer_harness.to_ground_ohm"])
     n.set("igniter_lead_ground", ohm=v["igniter_harness.to_ground_ohm"])

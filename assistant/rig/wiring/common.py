@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 
 from assistant.rig.circuit.motor import Induction
@@ -30,6 +31,11 @@ DEFAULT_STATE = {
     "igniter": 0.0,
     "valve": 0.0,
     "blower": 0.0,
+    "fan": 0.0,
+    "command": 0.0,
+    "heat_mode": 0.0,
+    "inhibited": 0.0,
+    "overload": 0.0,
     "stat_w": 0.0,
     "stat_g": 0.0,
     "stat_y": 0.0,
@@ -96,9 +102,20 @@ def inducer_motor(frequency: float) -> Induction:
 
 
 @lru_cache(maxsize=1024)
-def blower_motor(frequency: float, size: float) -> Induction:
-    """The blower's motor on a line frequency, wound for `size` times the reference's power."""
-    return BLOWER.at(frequency).sized(size)
+def blower_motor(frequency: float, size: float, bars: float = 1.0, shorted: float = 0.0) -> Induction:
+    """The blower's motor on a line frequency, wound for `size` times the reference's power.
+
+    `bars`: ohm of its rotor over a sound one's; `shorted`: share of its auxiliary turns that touch each other
+    and no longer turn the field (ohms go with the turns, reactance with their square).
+    """
+    motor, left = BLOWER.at(frequency).sized(size), 1 - shorted
+    return replace(
+        motor,
+        rotor_ohm=motor.rotor_ohm * bars,
+        turns=motor.turns * left,
+        aux_ohm=motor.aux_ohm * left,
+        aux_reactance=motor.aux_reactance * left**2,
+    )
 
 
 def contact(closed: float, ohm: float = CLOSED) -> float:

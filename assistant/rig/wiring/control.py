@@ -12,7 +12,7 @@ from assistant.rig.wiring.common import COIL_OHM, INPUT_OHM, LOGIC_OHM, contact
 
 def build(n: Network, zoned: bool) -> None:
     """Branches; with a zone panel the thermostat hangs on it."""
-    n.branch("primary_pin", "board.line", "primary.line", CLOSED)
+    n.branch("primary_pin", "door.load", "primary.line", CLOSED)
     n.branch("primary_return", "primary.neutral", "board.neutral", CLOSED)
     n.branch("primary_winding", "primary.line", "primary.inner", 0.001)
     n.branch("primary_leak", "primary.inner", "ground", OPEN)
@@ -98,7 +98,7 @@ def update(n: Network, v: Settings, s: Mapping[str, float]) -> None:
         "stat_w",
         ohm=contact(s["stat_w"] and seated and not v["thermostat.contact_open"], v["thermostat.contact_ohm"]),
     )
-    n.set("stat_g", ohm=contact(s["stat_g"] and seated, 0.1))
+    n.set("stat_g", ohm=contact(s["stat_g"] and seated and not v["thermostat.fan_contact_open"], 0.1))
     n.set("stat_y", ohm=contact(s["stat_y"] and seated, 0.1))
     n.set("stat_load", ohm=contact(v["thermostat.needs_c"] and seated, 300.0))
     for a, b in (("r", "c"), ("w", "c"), ("r", "w"), ("r", "g"), ("g", "c")):

@@ -47,7 +47,7 @@ def _branch(n: Network) -> None:
         n.branch(name, a, b, 0.005)
     n.branch("ground_wire", "ground", "earth", 0.1)
     n.branch("burner_bond", "cabinet", "ground", 0.05)
-    n.branch("door_switch", "box.line", "board.line", CLOSED)
+    n.branch("door_switch", "box.line", "door.load", CLOSED)
     n.branch("board_neutral", "box.neutral", "board.neutral", CLOSED)
     n.branch("surge", "board.line", "board.neutral", OPEN)
     n.branch("board_leak", "board.line", "ground", OPEN)

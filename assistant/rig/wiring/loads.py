@@ -44,12 +44,12 @@ def build(n: Network, features: Mapping[str, object], frequency: float) -> None:
     n.branch("igniter", "igniter.pin", "igniter.neutral", 60.0)
     n.branch("igniter_return", "igniter.neutral", "board.neutral", 0.02)
     n.branch("igniter_leak", "igniter.pin", "cabinet", OPEN)
-    n.branch("blower_relay", "board.line", "blower.tap", OPEN)
+    n.branch("blower_relay", "board.line", "board.blower", OPEN)
     n.branch("blower_hot", "blower.tap", "blower.line", 0.02)
     n.branch("blower_return", "blower.neutral", "board.neutral", 0.02)
     n.branch("blower_leak", "blower.inner", "cabinet", OPEN)
-    n.branch("blower_main", "blower.line", "blower.inner", 0.001)
-    n.branch("capacitor_lead", "blower.line", "capacitor.b", 0.02)
+    n.branch("blower_main", "blower.feed", "blower.inner", 0.001)
+    n.branch("capacitor_lead", "blower.feed", "capacitor.b", 0.02)
     n.branch("capacitor", "capacitor.b", "capacitor.a", 0.2, farad=BLOWER_FARAD * size)
     n.branch("blower_aux", "capacitor.a", "blower.aux", 0.001)
     n.branch("electronics", "blower.inner", "blower.neutral", OPEN)
@@ -88,9 +88,9 @@ def update(
     n.set("igniter_leak", ohm=v["igniter.leak_ohm"])
     psc = features["blower"] == "psc"
     n.set("blower_relay", ohm=contact(s["blower"] or not psc, v["board.relay_ohm"]))
-    lead = s["motors_plugged"] and not v["blower_harness.hot_open"] and not v["blower_harness.parked"]
-    n.set("blower_hot", ohm=contact(lead, 0.02))
-    n.set("blower_return", ohm=contact(not v["blower_harness.neutral_open"], 0.02))
+    lead = s["motors_plugged"] and not v["blower_harness.hot_open"]
+    n.set("blower_hot", ohm=contact(lead, v["blower_leads.hot_ohm"]))
+    n.set("blower_return", ohm=contact(not v["blower_harness.neutral_open"], v["blower_leads.neutral_ohm"]))
     n.set("blower_leak", ohm=v["blower_motor.leak_ohm"])
     n.set("blower_main", ohm=contact(not v["blower_motor.main_open"], 0.001))
     n.set("blower_aux", ohm=contact(psc and not v["blower_motor.start_open"], 0.001))
@@ -106,7 +106,7 @@ def update(
     electronics = 0.3 if v["blower_motor.module_short"] else s["ecm_ohm"]
     n.set("electronics", ohm=OPEN if psc else electronics)
     if psc:
-        motor = blower_motor(frequency, size)
+        motor = blower_motor(frequency, size, v["blower_rotor.bars"], v["blower_rotor.turns_shorted"])
         n.set_pair("blower", winding(motor, s["blower_slip"]))
     n.set("rod_source", ohm=OPEN if v["board.rod_dead"] else ROD_SERIES_OHM)
     n.set("rod_wire", ohm=contact(not v["flame_rod.wire_open"], 0.1))
