@@ -68,11 +68,32 @@ class Debrief:
         return "\n".join(lines)
 
 
+@dataclass(frozen=True)
+class Soon:
+    """What needs no other house to be told."""
+
+    sections: tuple[Section, ...]
+
+
 def debrief(
     sitting, library: Library, faults: Mapping[str, Fault], orders=None
-) -> Iterator[tuple[int, int] | Debrief]:
-    """(done, of all) while other houses are gone through, and the Debrief last. `sitting` has ended."""
+) -> Iterator[Soon | tuple[int, int] | Debrief]:
+    """What can be told at once (Soon), then (done, of all) while other houses are gone through, and the
+    Debrief last. `sitting` has ended.
+    """
     drill, log = sitting.drill, sitting.log
+    present = sitting.rig.rig.present
+    right = answers.right_findings(drill, library, present)
+    proof = unproved(library, drill.complaint, log) if sitting.way == "free" else []
+    cause = answers.cause_is_right(drill, log.cause)
+    at_once = [
+        _found(drill, log, library, right),
+        _cause(drill, log, library, cause),
+        Section("Unsafe, and why", tuple(_unsafe(log)) or ("Nothing.",)),
+        Section("Condemned without proof", tuple(proof)) if proof else None,
+        _expected(log),
+    ]
+    yield Soon(tuple(section for section in at_once if section))
     best = shortest(drill, library, faults, orders)
     narrowed = Narrowing((), ())
     for step in narrowing(drill, log.entries, sitting.rig.calls, faults):
@@ -80,10 +101,6 @@ def debrief(
             narrowed = step
         else:
             yield step
-    present = sitting.rig.rig.present
-    right = answers.right_findings(drill, library, present)
-    proof = unproved(library, drill.complaint, log) if sitting.way == "free" else []
-    cause = answers.cause_is_right(drill, log.cause)
     asking = [entry for entry in log.entries if entry.asks and not entry.aside]
     asked = sum(max(1, len(entry.told)) if entry.kind == "read" else 1 for entry in asking)
     empty = [one.entry for one in narrowed.told if one.nothing and log.entries[one.entry] in asking]
@@ -99,11 +116,7 @@ def debrief(
         round(sitting.wall_minutes, 1),
     )
     sections = [
-        _found(drill, log, library, right),
-        _cause(drill, log, library, cause),
-        Section("Unsafe, and why", tuple(_unsafe(log)) or ("Nothing.",)),
-        Section("Condemned without proof", tuple(proof)) if proof else None,
-        _expected(log),
+        *at_once,
         _empty(log, empty, narrowed),
         _sentence(drill, log, library),
         _paths(figures, best),

@@ -99,9 +99,7 @@ class Safety:
                 for point in points
                 if point in self.vocabulary.points and (circuit := self.vocabulary.points[point].circuit)
             }
-            self._power(
-                dict.fromkeys(circuits, "dead"), f"Ohms at {label}", NOT_PROVED, "ohms not proved dead"
-            )
+            self._power(dict.fromkeys(circuits, "dead"), f"Ohms at {label}", OHMS, "ohms not proved dead")
             self.loads_read |= {point for point in points if point.endswith((".line", "motor.shell"))}
         if kind == "ac_voltage" and low:
             volts = number(kind, shown)

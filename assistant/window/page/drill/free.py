@@ -38,7 +38,7 @@ from assistant.window.page.drill.can_do import (
 )
 from assistant.window.page.drill.display import Display
 from assistant.window.page.drill.house_view import TITLES, HouseView, drawings
-from assistant.window.page.drill.picker import Picker
+from assistant.window.page.drill.picker import Picker, toggle
 from assistant.window.text import label
 
 MODES = ((METER, "&Meter"), (LOOK, "&Look"), (DO, "D&o"), (WAIT, "&Wait"), (LOG, "So &far"))
@@ -91,7 +91,7 @@ class FreePage(Page):
         names = drawings(self.vocabulary)
         self.view = HouseView(self.vocabulary, names[0] if names else "control")
         for name in names:
-            button = _toggle(TITLES[name])
+            button = toggle(TITLES[name])
             button.setChecked(name == names[0])
             button.clicked.connect(lambda _=False, name=name: self.turn_to(name))
             button.setObjectName(name)
@@ -110,7 +110,7 @@ class FreePage(Page):
         self.modes: dict[str, QPushButton] = {}
         group = QButtonGroup(self)
         for name, words in MODES:
-            button = _toggle(words)
+            button = toggle(words)
             button.clicked.connect(lambda _=False, name=name: self.work(name))
             group.addButton(button)
             self.modes[name] = button
@@ -123,7 +123,7 @@ class FreePage(Page):
         self.slot_of: dict[str, QPushButton] = {}
         slots = QButtonGroup(self)
         for name in SLOTS:
-            button = _toggle("")
+            button = toggle("")
             button.setStyleSheet("text-align: left;")
             button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
             button.clicked.connect(lambda _=False, name=name: self._turn_to_slot(name))
@@ -135,6 +135,9 @@ class FreePage(Page):
         self.picker = Picker("Points", heading=False, least=70)
         self.picker.picked.connect(self.took)
         self.picker.moved.connect(lambda _: self._say_next())
+        self.picker.several.connect(
+            lambda count: self.say(f"{count} fit. Nothing was done: pick one with the arrows, then Enter.")
+        )
         column.addWidget(self.picker, 1)
         return column
 
@@ -387,12 +390,3 @@ class FreePage(Page):
         self.practice.setText(
             f"PRACTICE on a simulated house \u00b7 {self.sitting.minutes:.0f} minutes in the house"
         )
-
-
-def _toggle(words: str) -> QPushButton:
-    button = QPushButton(words)
-    button.setCheckable(True)
-    button.setMinimumHeight(look.TARGET)
-    button.setFont(look.font(look.BODY))
-    button.setAutoDefault(False)
-    return button

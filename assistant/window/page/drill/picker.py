@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidgetItem, QPushButton, QVBoxLayout, QWidget
 
 from assistant.drill.practice.sitting import answers
+from assistant.window import look
 from assistant.window.line import Line
 from assistant.window.listing import Listing
 from assistant.window.text import label
@@ -22,6 +23,7 @@ class Picker(QWidget):
 
     picked = Signal(str)
     moved = Signal(str)
+    several = Signal(int)
     careful = False
     """Whether Enter in the search line takes the only match alone: of several one is picked on the list."""
 
@@ -88,8 +90,19 @@ class Picker(QWidget):
     def _entered(self) -> None:
         if self.careful and self.list.count() > 1:
             self.list.setFocus()
+            self.several.emit(self.list.count())
             return
         if not self.chosen and self.list.count():
             self.list.setCurrentRow(0)
         if self.chosen:
             self.picked.emit(self.chosen)
+
+
+def toggle(words: str) -> QPushButton:
+    """A button that stays pressed while it counts."""
+    button = QPushButton(words)
+    button.setCheckable(True)
+    button.setMinimumHeight(look.TARGET)
+    button.setFont(look.font(look.BODY))
+    button.setAutoDefault(False)
+    return button

@@ -8,7 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from assistant.drill.practice.debrief import Debrief
+from assistant.drill.practice.debrief import Debrief, Section, Soon
 from assistant.trail.practice import WORDS
 from assistant.window import files, look
 from assistant.window.page.base import TINY, Page
@@ -32,6 +32,10 @@ class ToldPage(Page):
         self.told: Debrief | None = None
         self.column.addWidget(banner(WORDS))
         self.column.addWidget(label(title, look.QUESTION))
+        self.early = QWidget()
+        self.early.setLayout(QVBoxLayout())
+        self.early.layout().setContentsMargins(0, 0, 0, 0)
+        self.column.addWidget(self.early)
         self.going = label("", look.LEAD)
         self.column.addWidget(self.going)
         self.column.addStretch(1)
@@ -49,6 +53,9 @@ class ToldPage(Page):
 
     def _on(self) -> None:
         step = next(self.steps, None)
+        if isinstance(step, Soon):
+            _lay(self.early.layout(), step.sections)
+            return
         if isinstance(step, tuple):
             self.going.setText(GOING.format(*step))
             return
@@ -67,10 +74,8 @@ class ToldPage(Page):
         self.told = told
         self.going.hide()
         self.column.takeAt(self.column.count() - 1)
-        for section in told.sections:
-            self.column.addWidget(label(section.title, look.LEAD, bold=True))
-            for line in section.lines:
-                self.column.addWidget(label(line))
+        shown = self.early.layout().count()
+        _lay(self.column, told.sections, shown)
         self.column.addWidget(rule())
         self.paths = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self.paths.setSpacing(18)
@@ -95,6 +100,17 @@ class ToldPage(Page):
         super().hideEvent(event)
         if self.window().isHidden():
             self.timer.stop()
+
+
+def _lay(column, sections: tuple[Section, ...], shown: int = 0) -> None:
+    """Headings and lines, but for the first so many labels, which stand already."""
+    made = [
+        (text, head)
+        for section in sections
+        for text, head in ((section.title, True), *((line, False) for line in section.lines))
+    ]
+    for text, head in made[shown:]:
+        column.addWidget(label(text, look.LEAD if head else look.BODY, bold=head))
 
 
 def _path(title: str, lines) -> QVBoxLayout:
