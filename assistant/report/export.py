@@ -56,8 +56,8 @@ def _parts(visit: Path, out: Path) -> list[str]:
     """parts.csv and parts.json in `out`; their names."""
     folded, events = visit_of(visit)
     name = visit.resolve().name
-    _save(out / "parts.csv", b"\xef\xbb\xbf" + invoice.to_csv(folded, events, name).encode("utf-8"))
-    _save(out / "parts.json", invoice.to_json(folded, events, name).encode("utf-8"))
+    _save(out / "parts.csv", b"\xef\xbb\xbf" + invoice.to_csv(folded, events, name).encode("utf-8", "replace"))
+    _save(out / "parts.json", invoice.to_json(folded, events, name).encode("utf-8", "replace"))
     return ["parts.csv", "parts.json"]
 
 

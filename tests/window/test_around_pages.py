@@ -13,7 +13,7 @@ from assistant.walk.event import Advised, AsLeft, Filled, Paused, PutDown, Recal
 from assistant.window import files
 from assistant.window.page.visit.pages import AROUND
 from assistant.window.session import Driver
-from tests.played import at, demo_until, shipped
+from tests.played import DEMO, at, demo_until, shipped
 
 OUT = "yes, or not sure"
 PAST = (
@@ -213,6 +213,20 @@ def test_the_earlier_reading_stands_on_the_page_with_the_change(go):
     assert "Earlier here: 121.0 V, 3 Feb 2026" in words(hand)
     hand.type("119.4").enter()
     assert hand.verdict == "119.4 V – powered; \u22121.6 V (\u22121 %)"
+
+
+def test_earlier_readings_stand_beside_a_group_and_a_watched_start_too(go):
+    """24 V at the board in October; a start that is watched reads the same spot."""
+    past = (
+        "- recalled: [{visit: b, began: 2025-10-07T09:00:00-04:00, readings:"
+        " [{quantity: ac_voltage, at: [r, c], text: '27.0', when: 2025-10-07T09:40:00-04:00}]}]\n"
+    )
+    hand = go(past + demo_until("- no_heat.hold_door"))
+    assert hand.driver.ask().step == "no_heat.board_24v" and "Earlier here: 27.0 V, 7 Oct 2025" in words(hand)
+    hand.type("26.1").enter()
+    assert "\u22120.9 V (\u22123 %)" in words(hand)
+    hand = go(past + DEMO.partition("- no_heat.cycle:")[0], name="second")
+    assert hand.driver.ask().kind == "watch" and "Earlier here: 27.0 V, 7 Oct 2025" in words(hand)
 
 
 def test_a_part_fitted_before_is_pointed_out_at_the_finding_and_at_the_repair(go):

@@ -96,7 +96,9 @@ class WatchPage(StepPage):
             entry.entered.connect(lambda row=row: self._entered(row))
             entry.line.up.connect(lambda row=row: self._go(row - 2))
             entry.line.down.connect(lambda row=row: self._go(row))
-            text = label(f"{asked}\n{words.leads(self.driver.vocabulary, reading.at)}")
+            before = self.earlier_reading(reading)
+            more = f"\n{words.earlier(before)}" if before is not None else ""
+            text = label(f"{asked}\n{words.leads(self.driver.vocabulary, reading.at)}{more}")
             text.setBuddy(entry.line)
             grid.addWidget(text, row, 0)
             grid.addWidget(entry, row, 1)
