@@ -56,8 +56,9 @@ def _parts(visit: Path, out: Path) -> list[str]:
     """parts.csv and parts.json in `out`; their names."""
     folded, events = visit_of(visit)
     name = visit.resolve().name
-    _save(out / "parts.csv", b"\xef\xbb\xbf" + invoice.to_csv(folded, events, name).encode("utf-8", "replace"))
-    _save(out / "parts.json", invoice.to_json(folded, events, name).encode("utf-8", "replace"))
+    table, bill = invoice.to_csv(folded, events, name), invoice.to_json(folded, events, name)
+    _save(out / "parts.csv", b"\xef\xbb\xbf" + table.encode("utf-8", "replace"))
+    _save(out / "parts.json", bill.encode("utf-8", "replace"))
     return ["parts.csv", "parts.json"]
 
 
