@@ -14,6 +14,7 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
         "zone_panel.type_wrong", "zone_panel.fan_all", "zone_panel.relief", "zone_panel.purge",
         "zone_panel.purge_to", "zone_panel.hot_limit", "zone_panel.rest", "damper2.rises",
     ),
+    "fit_zone_panel": ("zone_panel", "zone2.input_ohm"),
     "fit_zone_thermostat": ("zone2.stuck",),
     "mend_zone_cable": ("cable.look", "zone2.r_g_ohm", "zone2.r_w_ohm", "damper2.wire_open"),
     "load_call_wire": ("zone2.ghost_ohm", "zone2.g_ghost_ohm"),

@@ -68,7 +68,7 @@ def test_cells_and_the_line_that_is_typed_are_one_answer():
     ],
 )
 def test_where_each_conclusion_leads(rows, way):
-    """The last row lies at the tenth from which a damper is looked at: too close to call, two plain readings."""
+    """The last row lies at the tenth from which a damper is looked at: too close, so two plain readings."""
     compute = next(t for t in line(rows).path if t.step == "zone_spillover.whose")
 
     assert compute.way == way
