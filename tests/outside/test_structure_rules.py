@@ -5,9 +5,8 @@ Sources: IEEE 1232 (AI-ESTATE), from memory: each outcome of a step has exactly 
 diagnosis, no cycles, and a session records each step with its outcome. S1000D default business rules, read in
 a public implementation's rule set (facts only): BREX-S1-00052, a reference to a step names a step or the end
 of the procedure that is there; BREX-S1-00165 and -00166, alternatives are marked with what they apply to; a
-procedure states its requirements before its steps and closes out what it opened. YAML:
-the YAML test suite and
-PyYAML 6.0.3, as data/yaml_traps.yaml says; JSON Schema: the JSON-Schema-Test-Suite's draft 2020-12 cases
+procedure states its requirements before its steps and closes out what it opened. YAML: the YAML test suite
+and PyYAML 6.0.3, as data/yaml_traps.yaml says; JSON Schema: the JSON-Schema-Test-Suite's draft 2020-12 cases
 that need Unicode classes in a pattern, which the library for editors refuses.
 """
 
