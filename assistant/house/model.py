@@ -23,6 +23,8 @@ class Circuit:
     fed_by: str | None
     pairs: tuple[tuple[str, str], ...]
     place: Place
+    caution: str | None = None
+    """The caution of every reading that is taken on it live."""
 
 
 @dataclass(frozen=True)
@@ -35,6 +37,10 @@ class Point:
     of: str | None
     drawing: str
     place: Place
+    caution: str | None = None
+    """The caution of every reading that is taken there."""
+    opens: str | None = None
+    """What is opened to read there that not every shop's people may."""
 
 
 @dataclass(frozen=True)
@@ -46,6 +52,8 @@ class Thing:
     values: tuple[str, ...]
     drawing: str | None
     place: Place
+    needs: dict[str, str] = field(default_factory=dict)
+    """The power state in which alone it can be looked at: with a hand in it, or only while it runs."""
 
 
 @dataclass(frozen=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.house.acts import needed
 from assistant.house.desk import DRAWINGS, Desk, ring
 from assistant.house.fields import Form, one_text, spoken, text_items
 from assistant.house.model import Circuit, Point, Thing
@@ -19,9 +20,10 @@ def circuits(section: Fields | None, desk: Desk) -> dict[str, Circuit]:
         pairs = _pairs(form, desk)
         title = form.words("title") or spoken(name)
         restore = form.words("restore")
+        caution = desk.known(form.text("caution"), "cautions", "caution")
         if make_dead is None:
             return None
-        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place())
+        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place(), caution)
 
     built = desk.forms(section, "circuit", build)
     for name, circuit in built.items():
@@ -65,6 +67,8 @@ def points(section: Fields | None, desk: Desk) -> dict[str, Point]:
         of = desk.one_of(form.text("of"), MEDIA, "what a point is of")
         drawing = desk.one_of(form.text("drawing", need=True), DRAWINGS, "a drawing")
         label = form.words("label") or spoken(name)
+        caution = desk.known(form.text("caution"), "cautions", "caution")
+        opens = desk.known(form.text("opens"), "openings", "opening")
         if form.has("circuit") == form.has("of"):
             desk.problems.add(
                 form.place(),
@@ -72,7 +76,7 @@ def points(section: Fields | None, desk: Desk) -> dict[str, Point]:
                 f"point '{name}' needs one of 'circuit' (the circuit it is on) and 'of' ({', '.join(MEDIA)})",
             )
             return None
-        return Point(name, label, circuit, of, drawing, form.place()) if drawing else None
+        return Point(name, label, circuit, of, drawing, form.place(), caution, opens) if drawing else None
 
     return desk.forms(section, "point", build, dotted=True)
 
@@ -107,8 +111,10 @@ def seen(section: Fields | None, desk: Desk) -> dict[str, Thing]:
             values = form.get("values", need=True)
             title = form.words("ask") or spoken(name)
             drawing = desk.one_of(form.text("drawing"), DRAWINGS, "a drawing")
+            needs = needed(form, desk)
             form.close()
-            built[name] = Thing(name, title, _values(name, values, desk) if values else (), drawing, place)
+            words = _values(name, values, desk) if values else ()
+            built[name] = Thing(name, title, words, drawing, place, needs)
         else:
             desk.problems.add(
                 node.place, "type", f"thing seen '{name}' is the list of words it can be described by"

@@ -1,9 +1,9 @@
 """Spoils the shipped trees in one place at a time and says who notices:
 python -m tests.campaign.tree_mutants [--number 2000] [--seed 1] [--properties 0] [--survivors FILE]
 
-Catchers: the loader and the checker's rules; the second statement of limits (tests/trees/limits*.yaml); and, on
-a sample of what is left, the ten properties. A mutant that only a stored copy, count, hash or a replayed walk
-would notice is a survivor here. Which mutants are made follows from the seed and the trees alone.
+Catchers: the loader and the checker's rules; the second statements of limits (tests/trees/limits*.yaml); and,
+on a sample of what is left, the ten properties. A mutant that only a stored copy, count, hash or a replayed
+walk would notice is a survivor here. Which mutants are made follows from the seed and the trees alone.
 """
 
 from __future__ import annotations
@@ -235,6 +235,8 @@ class Second:
                  for path in sorted((TESTS / "trees").glob("limits*.yaml"))]
         self.plate = {name: Interval.exact(si(text)) for one in files
                       for name, text in one.get("plate", {}).items()}
+        said = yaml.safe_load((TESTS / "trees" / "by_source.yaml").read_text(encoding="utf-8"))["sources"]
+        self.sources = {name: [si(text) for text in values] for name, values in said.items()}
         self.rows = defaultdict(list)
         for one in files:
             for row in one.get("bands", []):
@@ -244,6 +246,15 @@ class Second:
 
     def refuses(self, tree) -> str | None:
         """The row that a tree no longer keeps."""
+        for step in tree.steps.values():
+            for what in (*readings_of(step), *([step] if isinstance(step, Compute) else [])):
+                for band in what.bands:
+                    values = self.sources.get(band.source or what.source or "")
+                    if band.under is None or values is None:
+                        continue
+                    value = evaluate(band.under, self.plate, what.unit)
+                    if not any(abs(value.lo - one) <= 1e-6 * max(1e-6, abs(one)) for one in values):
+                        return f"limits: {tree.name}.{step.common.name} by its source"
         for row, label in self.rows.get(tree.name, ()):
             step = tree.steps.get(row["step"].partition(".")[2])
             whats = [step] if isinstance(step, Compute) else [
@@ -264,14 +275,18 @@ def si(text: str) -> float:
     return to_si(number, unit)
 
 
-def checked(mutant: Mutant, library: Library, known: frozenset) -> tuple[str | None, Library | None]:
-    """What of loader and checker refuses a mutant, and the library with it in place where it loads."""
+def checked(mutant: Mutant, library: Library, known: frozenset,
+            sound: Study) -> tuple[str | None, Library | None]:
+    """What of loader and checker refuses a mutant, and the library with it in place where it loads. What was
+    worked out about the other trees in `sound` is used again."""
     tree, problems = load_tree(mutant.data, mutant.file, library.vocabulary)
     if tree is None:
         return f"loader: {problems[0].rule}", None
     spoiled = replace(library, trees={**library.trees, tree.name: tree},
                       texts={**library.texts, mutant.file: mutant.data})
     study = Study(library.vocabulary, spoiled.trees, known)
+    study.circuits.chains = sound.circuits.chains
+    study.graphs |= {name: graph for name, graph in sound.graphs.items() if name != tree.name}
     only = ABOUT_LIMITS if mutant.kind in LIMITS else (*QUICK, "guarded") if mutant.kind in STILL else RULES
     for name in only:
         rule = RULES[name]
@@ -306,6 +321,7 @@ def main() -> int:
     chosen = parser.parse_args()
     library, second = read_folder(trees_folder()), Second()
     known = frozenset(map(stem, library.texts))
+    sound = Study(library.vocabulary, library.trees, known)
     if any(second.refuses(tree) for tree in library.trees.values()):
         print("The shipped trees themselves do not keep the second statement of their limits.")
         return 1
@@ -314,7 +330,7 @@ def main() -> int:
     left: list[tuple[Mutant, Library]] = []
     began = time.process_time()
     for number, mutant in enumerate(mutants(library, chosen.number, chosen.seed), 1):
-        caught, spoiled = checked(mutant, library, known)
+        caught, spoiled = checked(mutant, library, known, sound)
         if caught is None and spoiled is not None:
             caught = second.refuses(spoiled.trees[stem(mutant.file)])
         catcher = caught.partition(":")[0] if caught else "left"

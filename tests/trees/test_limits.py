@@ -66,3 +66,23 @@ def test_what_is_marked_as_read_says_what_was_read():
         if source.mark == "read":
             told = f"{source.title} {source.where}"
             assert source.number or any(word in told for word in ("article", "sheet", "text", "copy", "page"))
+
+
+BY_SOURCE = yaml.safe_load((Path(__file__).parent / "by_source.yaml").read_text(encoding="utf-8"))["sources"]
+
+
+@pytest.mark.parametrize("source", BY_SOURCE)
+def test_a_limit_is_what_its_source_says(source: str):
+    values = [in_si(text) for text in BY_SOURCE[source]]
+    cited = 0
+    for tree in shipped().trees.values():
+        for step in tree.steps.values():
+            for what in (*readings_of(step), *([step] if isinstance(step, Compute) else [])):
+                for band in what.bands:
+                    if band.under is None or (band.source or what.source) != source:
+                        continue
+                    cited += 1
+                    limit = evaluate(band.under, PLATE, what.unit)
+                    assert any(limit.lo == pytest.approx(value, rel=1e-6) for value in values), (
+                        f"{tree.name}.{step.common.name}: '{band.label}' ends at {band.under.text}")
+    assert cited, f"no limit cites {source}"

@@ -43,6 +43,7 @@ from assistant.tree.check import (
     reset,
     returns,
     second_trip,
+    seen_so,
     separate,
     sources,
     switched_off,
@@ -64,8 +65,8 @@ _MODULES = (
     comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
     # work that can hurt
-    cautions, hands, bridges, thermostat_off, reset, second_trip, leak_check, lockout, blower_watched, no_air,
-    may_open,
+    cautions, hands, seen_so, bridges, thermostat_off, reset, second_trip, leak_check, lockout,
+    blower_watched, no_air, may_open,
     # findings
     two_facts, guarded, undecided, separate, causes, repair, proof, customer_words,
 )

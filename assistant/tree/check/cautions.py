@@ -1,5 +1,6 @@
 """The caution stands beside the step that can hurt: live terminals, gas, moving parts and flame, a switch
-thrown, a guard that is out of place for a while. A technician who has done it a thousand times is hurt the
+thrown, a guard that is out of place for a while. Where the house names the caution of a circuit or a spot,
+every step there carries that one and not just any. A technician who has done it a thousand times is hurt the
 next time.
 """
 
@@ -22,6 +23,26 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         if danger:
             yield step.common.place, (f"'{name}' {danger} and carries no caution; write caution: with one "
                                       "of cautions.yaml")
+            continue
+        for wanted, why in _own(study.vocabulary, step).items():
+            if wanted not in step.common.caution:
+                yield step.common.place, (f"'{name}' {why} and does not carry the caution '{wanted}'; add it "
+                                          "under caution:")
+
+
+def _own(vocabulary: Vocabulary, step: Step) -> dict[str, str]:
+    """The cautions that the house gives to where a step reads, each with why."""
+    wanted: dict[str, str] = {}
+    for reading in () if getattr(step, "verifies", ()) else readings_of(step):  # a proof reads what is off
+        for circuit in circuits_at(vocabulary, reading) if reading.kind in ENERGIZED else ():
+            name = vocabulary.circuits[circuit].caution
+            if name is not None:
+                wanted.setdefault(name, f"is taken on circuit '{circuit}' live")
+        for point in reading.at:
+            name = vocabulary.points[point].caution if point in vocabulary.points else None
+            if name is not None:
+                wanted.setdefault(name, f"is taken at '{point}'")
+    return wanted
 
 
 def _danger(vocabulary: Vocabulary, step: Step) -> str | None:

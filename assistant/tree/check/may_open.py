@@ -10,7 +10,7 @@ from assistant.tree.check.graph import Edge
 from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.search import Search, Walked
 from assistant.tree.check.study import Study
-from assistant.tree.model import Do, Finding, Step, Tree
+from assistant.tree.model import Do, Finding, Step, Tree, readings_of
 
 MEND = ("Write opens: with the opening, and cannot: with the way on for a shop that may not, on the step or "
         "on a look, do or call before it on every path.")
@@ -24,6 +24,12 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         if step.common.opens and getattr(step, "cannot", None) is None:
             yield step.common.place, (f"'{name}' opens {' and '.join(step.common.opens)} and has no way on "
                                       "for a shop whose people may not; write cannot: and a step")
+        for reading in readings_of(step):
+            known = (study.vocabulary.points.get(point) for point in reading.at)
+            for point in filter(None, known):
+                if point.opens and point.opens not in step.common.opens:
+                    yield reading.place, (f"'{name}' reads at '{point.name}', which opens {point.opens}; "
+                                          f"write opens: {point.opens} and cannot:")
     if not any(act.opens for act in study.vocabulary.acts.values()):
         return
     everywhere = study.keep("may open", lambda: _everywhere(study))

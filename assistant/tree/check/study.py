@@ -27,6 +27,7 @@ class Study:
         self.graphs = {name: Graph(tree) for name, tree in trees.items()}
         self.circuits = Circuits(vocabulary, self.graphs)
         self._kept: dict[str, object] = {}
+        self._traces: dict[Instance, Trace] = {}
 
     @cached_property
     def bindings(self) -> dict[str, list[str | None]]:
@@ -47,7 +48,9 @@ class Study:
 
     def trace(self, instance: Instance) -> Trace:
         """The power states in a tree that is entered in any state of the house."""
-        return self.circuits.trace(instance)
+        if instance not in self._traces:
+            self._traces[instance] = self.circuits.trace(instance)
+        return self._traces[instance]
 
     def put_in(self, instance: Instance, step: str) -> list[tuple[Instance, bool]]:
         """The procedures that the walker may put in front of a step, each with whether it may be left out."""
