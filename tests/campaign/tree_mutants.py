@@ -32,8 +32,8 @@ TESTS = Path(__file__).parents[1]
 LIMITS = ("limits swapped", "band moved", "plausible narrowed")
 """Kinds that only touch numbers: no other rule reads what they change."""
 ABOUT_LIMITS = ("sources", "band_order", "plausible", "dead_proof", "read_first")
-SEARCHES = ("thermostat_off", "reset", "second_trip", "leak_check", "lockout", "no_air", "may_open", "guarded",
-            "call_circle", "needs_met", "procedure_state")
+SEARCHES = ("thermostat_off", "reset", "second_trip", "leak_check", "lockout", "no_air", "may_open",
+            "guarded", "call_circle", "needs_met", "procedure_state")
 """Rules whose problem may show in another tree than the one that was spoiled."""
 STILL = ("words of bands swapped", "caution dropped", "one caution dropped", "source removed", "other source",
          "one fact dropped", "part changed", "part dropped", "normal dropped", "plausible dropped",
