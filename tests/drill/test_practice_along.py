@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from houses import library
 from practice_matter import drills, faults
@@ -38,6 +40,16 @@ def test_a_reading_that_was_not_taken_is_refused_and_one_that_was_is_not():
     assert taken.value != "oil"
     assert along.refuses(taken) == ""
     assert along.take() is taken  # the house is asked once
+
+
+def test_a_reading_written_otherwise_than_it_was_shown_is_told():
+    along = at()
+    step(along)
+    taken = along.take()
+    name = next(iter(taken.readings))
+    event = Read(taken.at, taken.step, {**taken.readings, name: replace(taken.readings[name], text="5")})
+    along.before(event)
+    assert along.log.entries[-1].words.startswith("Wrote 5 where the display showed")
 
 
 def test_what_was_taken_goes_with_its_page():

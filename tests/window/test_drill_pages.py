@@ -375,6 +375,22 @@ def test_a_drill_is_not_in_the_list_of_visits(tree):
     assert tree.window.desk.visits() == []
 
 
+def test_a_drills_folder_put_among_the_visits_opens_as_none(tree):
+    """By mistake or on purpose: it is refused in a sentence."""
+    import shutil
+
+    source = tree.driver.folder
+    tree.window.open("shelf")
+    shelf = tree.window.desk.shelf
+    shelf.mkdir(parents=True, exist_ok=True)
+    shutil.copytree(source, shelf / "2026-11-25-0914-no-heat")
+    tree.window.show_start()
+    tree.window.take_up(shelf / "2026-11-25-0914-no-heat")
+    tree.rest()
+    assert "PRACTICE" in tree.verdict
+    assert tree.window.driver is None
+
+
 # -- foreman, looking back
 
 

@@ -93,6 +93,7 @@ class Along:
         """What has to happen on the house before an event counts."""
         if isinstance(event, Did) and self.taken is None:
             self.take()
+        self._compare(event)
         if isinstance(event, Hazard):
             self.log.entries.append(Entry(OTHER, f"Called out: {event.name.replace('_', ' ')}"))
 
@@ -135,6 +136,16 @@ class Along:
         return (name, "") if known else ("", "")
 
     # -- inside
+
+    def _compare(self, event: Event) -> None:
+        """A reading that is written otherwise than the display showed it is said in the debrief's path."""
+        taken = self.taken
+        if not isinstance(event, Read) or not isinstance(taken, Read):
+            return
+        for name, typed in event.readings.items():
+            shown = taken.readings[name].text if name in taken.readings else typed.text
+            if not shown.startswith(typed.text.strip()):
+                self.log.entries.append(Entry(OTHER, f"Wrote {typed.text} where the display showed {shown}"))
 
     def _aside(self, ask: Ask) -> bool:
         """Whether the page is no step towards the finding: a procedure's, a cause's or a proof's."""

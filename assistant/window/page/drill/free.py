@@ -189,6 +189,8 @@ class FreePage(Page):
 
     def work(self, name: str) -> None:
         """Meter, look, do, wait, or what was done so far."""
+        if name != self.mode_of_work:
+            self.say("")  # what was said belongs to what was done before
         self.mode_of_work = name
         self.modes[name].setChecked(True)
         self.slots.setVisible(name == METER)
