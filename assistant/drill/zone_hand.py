@@ -38,7 +38,10 @@ class ZoneHand:
         """Everything as the page asks for, before the answer is given."""
         page = page_of(step)
         who = words.situation(page)
-        if who is not None and who != words.SMALL_HEAT:
+        if who == words.STROKE and isinstance(step, Look):
+            self.stroke()
+            self.rig.wait(DRIVEN)
+        elif who is not None and who != words.SMALL_HEAT:
             self._bring(who)
         self._hands(page)
 

@@ -45,7 +45,7 @@ def spills(rig):
         return True
     people.set(1, {"call": "off"})  # everything as found, and the zone that was heated warm enough
     rig.wait(400)
-    if blows(rig, 1):
+    if blows(rig, 100):  # a fan that circulates rests for forty minutes
         return True
     for call, fan in (("off", "on"), ("heat", "auto"), ("off", "auto")):
         for zone in (1, 2, 3):
