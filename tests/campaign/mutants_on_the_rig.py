@@ -1,5 +1,5 @@
 """Walks simulated faults through spoiled trees that nobody else noticed: what the proof on the rig adds.
-python -m tests.campaign.mutants_on_the_rig [--number 1000] [--seed 1] [--sample 60] [--walks 4]
+python tests/campaign/mutants_on_the_rig.py [--number 1000] [--seed 1] [--sample 60] [--walks 4]
 
 Of the mutants of tree_mutants.py with this number and seed, those that loader, checker and second statements
 leave are sampled. Each is tried on the usual faults (at their usual degree, without noise) whose sound walk
@@ -15,6 +15,8 @@ import sys
 from bisect import bisect_right
 from collections import Counter, defaultdict
 
+from tree_mutants import Second, checked, mutants
+
 from assistant.drill import trial
 from assistant.drill.case import HEALTHY, Case, nominal
 from assistant.drill.outcome import judged
@@ -23,7 +25,6 @@ from assistant.resources import resources_folder, trees_folder
 from assistant.rig.fault_file import load_faults
 from assistant.tree.check import Study, stem
 from assistant.tree.library import read_folder
-from tests.campaign.tree_mutants import Second, checked, mutants
 
 SEEN: dict[str, set[str]] = {}
 _WITH_REPAIR = trial._with_repair

@@ -1,5 +1,5 @@
 """Spoils the shipped trees in one place at a time and says who notices:
-python -m tests.campaign.tree_mutants [--number 2000] [--seed 1] [--properties 0] [--survivors FILE]
+python tests/campaign/tree_mutants.py [--number 2000] [--seed 1] [--properties 0] [--survivors FILE]
 
 Catchers: the loader and the checker's rules; the second statements of limits (tests/trees/limits*.yaml); and,
 on a sample of what is left, the ten properties. A mutant that only a stored copy, count, hash or a replayed
@@ -300,6 +300,7 @@ def checked(mutant: Mutant, library: Library, known: frozenset,
 
 def properties(library: Library) -> str | None:
     """The first of the ten properties that fails."""
+    sys.path.insert(0, str(TESTS.parent))
     from tests.outside.test_ten_properties import PROPERTIES, NotOnlyTheLink
     from tests.outside.whole_paths import Paths
 
