@@ -130,7 +130,8 @@ class Zoning:
         off = m.hands["stat"] == "off"
         if zone == 1:
             found = bool(m.e.stat_wants["w"])
-            fan, moist = v["thermostat.fan"], v["thermostat.humidity_fan"]
+            fan = "on" if m.hands["fan"] == "on" else v["thermostat.fan"]
+            moist = v["thermostat.humidity_fan"]
         else:
             found = bool(v[f"zone{zone}.heat"]) and not off
             fan, moist = v[f"zone{zone}.fan"], v[f"zone{zone}.humidity_fan"]

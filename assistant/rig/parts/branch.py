@@ -104,9 +104,9 @@ COMPONENTS = (
         {
             "steam humidifier": change(
                 "a steam humidifier runs with the blower",
-                {"ohm": 15.0, "history.added": "something was wired into the furnace"},
-                {"ohm": 13.0, "history.added": "something was wired into the furnace"},
-                {"ohm": 11.5, "history.added": "something was wired into the furnace"},
+                {"ohm": 12.0, "history.added": "something was wired into the furnace"},
+                {"ohm": 10.5, "history.added": "something was wired into the furnace"},
+                {"ohm": 9.5, "history.added": "something was wired into the furnace"},
             )
         },
     ),
