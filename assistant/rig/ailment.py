@@ -20,6 +20,9 @@ class Ailment:
         # what people know of a fault is no part of it, and no repair takes it back
         spoiled = [name for name in (*self.wrong, *self.harm) if not name.startswith("story.")]
         self.right = {name: built[name] for name in spoiled}
+        self.looks = {name: value for name, value in self.wrong.items() if name.endswith(".look")}
+        """A loose pin is seen also while it makes contact."""
+        self.away = {n: value for n, value in self.right.items() if n in self.wrong and n not in self.looks}
         self.turn = fault.comes_and_goes
         self.phase = self.turn.times(random) if self.turn else 0.0
         self.present = False
@@ -31,6 +34,7 @@ class Ailment:
         self.present = self._due(machine.time)
         if self.present:
             machine.v.update(self.wrong)
+        machine.v.update(self.looks)
         machine.v.update(self.harm)
         machine.e.touched()
 
@@ -53,7 +57,7 @@ class Ailment:
                 self.mended = True
             elif due != self.present:
                 self.present = due
-                v.update(self.wrong if due else {n: self.right[n] for n in self.wrong if n in self.right})
+                v.update(self.wrong if due else self.away)
                 machine.e.touched()
         if self.harm and self.stands(machine) and any(v[name] != value for name, value in self.harm.items()):
             self.harming += seconds

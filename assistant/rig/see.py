@@ -19,7 +19,7 @@ HARNESSES = ("board_plugs", "inducer_harness", "igniter_harness", "valve_harness
 TIGHT = "tight and bright"
 WIRES = ("branch_hot", "branch_neutral", "line_wire", "burner_bond", "ground_wire")
 """Wires whose screws and splices are looked at like a plug's pins."""
-SPADES = ("string.feed_open", "string.middle_open", "string.end_open")
+SPADES = ("string.feed_open", "string.middle_open", "string.end_open", "flame_rod.wire_open")
 CUT_OUT_LEAST = 333.0
 """A panel's cut-out below 140 F opens in ordinary heating, K."""
 NO_COIL, OWN_VA = 1e9, 20.0
