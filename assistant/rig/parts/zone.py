@@ -68,7 +68,7 @@ PANEL = Component(
         "fan opens all": change("a fan call opens every zone by its menu", nominal={"fan_all": 1}),
         "output stuck": change("zone 2's close output never comes on", nominal={"output_dead": 2}),
         "fan output stuck": change("its fan output is on without a call", nominal={"output_on": 1}),
-        "cut-out low": change("its hot-air cut-out is set too low", nominal={"hot_limit": 322.0}),
+        "cut-out low": change("its hot-air cut-out is set too low", nominal={"hot_limit": 311.0}),
     },
 )
 
