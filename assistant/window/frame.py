@@ -143,7 +143,7 @@ class Window(QMainWindow):
         from assistant.window.page.may_open import MayOpenPage
 
         ask = self.driver.ask()
-        if ask.untold and not self.driver.read_only:
+        if ask.untold and not self.driver.read_only and self.driver.practice is None:
             page = MayOpenPage(self.driver, self.desk, ask)
         else:
             page = open_page.for_ask(self.driver, ask)
