@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from assistant.report.blocks import Block, Cell, Heading, Picture, Points, Table, Words
+from assistant.report.blocks import Block, Cell, Heading, Picture, Table
 from assistant.report.story import Photo, Story
 from assistant.walk.state import Visit
-from assistant.walk.survey_plan import conclusions, last_survey, plan_in_words, plan_of
+from assistant.walk.survey_plan import last_survey, plan_in_words, plan_of
 
 CAPTION = (
     "Each box is a thermostat with the registers that blow when it calls. A heavy edge: it should be another "
@@ -18,12 +18,11 @@ CAPTION = (
 
 @dataclass(frozen=True)
 class Zones:
-    """`rows`: thermostat and its registers in words; `says`: what the survey concludes; `plan` is for the
-    picture.
+    """`rows`: thermostat and its registers in words; `plan` is for the picture. What the survey concludes
+    stands in the trail, in the trade's words.
     """
 
     rows: tuple[tuple[str, str], ...]
-    says: tuple[str, ...]
     plan: tuple = ()
 
 
@@ -40,7 +39,7 @@ def zones_of(visit: Visit) -> Zones | None:
     if answer is None:
         return None
     plan = plan_of(answer, sheet)
-    return Zones(tuple(plan_in_words(plan)), tuple(conclusions(answer)), tuple(plan))
+    return Zones(tuple(plan_in_words(plan)), tuple(plan))
 
 
 def zone_blocks(story: Story) -> Iterator[Block]:
@@ -55,7 +54,3 @@ def zone_blocks(story: Story) -> Iterator[Block]:
         )
     rows = tuple((Cell(zone), Cell(registers)) for zone, registers in zones.rows)
     yield Table(("When this one calls", "these registers blow (how sure)"), rows, (30, 70))
-    if zones.says:
-        yield Points(zones.says)
-    else:
-        yield Words("Each register answers its own thermostat.")

@@ -41,6 +41,7 @@ class SurveyPage(StepPage):
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         self.sheet = _started(driver, ask)
         self._taught: QWidget | None = None
+        self._told_of_owners = False
         super().__init__(driver, ask, parent)
         self.reading = ask.readings[0]
         self.name = self.reading.name or (self.common.name if self.common else "")
@@ -58,6 +59,8 @@ class SurveyPage(StepPage):
         self.column.removeItem(self.beside)
         self.column.insertLayout(self.column.indexOf(self.question) + 1, self._make_modes())
         self.column.insertWidget(self.column.indexOf(self.question) + 2, self.stack, 3)
+        self.so_far = label("")
+        self.column.insertWidget(self.column.indexOf(self.stack) + 1, self.so_far)
         self.column.addLayout(self.beside)
         self.close_words()
         self._lay_foot()
@@ -135,6 +138,11 @@ class SurveyPage(StepPage):
             return
         if self.cell.text().strip() and self.cell.text().strip() != self._here() and not self._write():
             return
+        if not self.sheet.drawn and not self._told_of_owners:
+            self._told_of_owners = True
+            self.grid.setCurrentCell(0, 0)
+            self.say(f"Write whose each register should be ({SHOULD}), or save once more to leave that open.")
+            return
         try:
             line = self.sheet.line()
         except BadSheet as problem:
@@ -151,7 +159,10 @@ class SurveyPage(StepPage):
         self.set_next("&Next")
         for thing in (self.cell, *self.quick_ways, self.names_way, self.cannot_way, self.pad_way):
             thing.hide()
+        for mode in self.modes.buttons():
+            mode.setEnabled(False)
         self._show(SAYS)
+        self.says_way.hide()
         self.say(f"Saved: {record.echo}." if record else "Saved.")
         self.next_button.setFocus()
 
@@ -204,6 +215,8 @@ class SurveyPage(StepPage):
         for item in (self.words.itemAt(place) for place in range(self.words.count())):
             if item.widget() is not None and item.widget() is not self.folded_way:
                 item.widget().setVisible(shown and item.widget() is not self._taught)
+        if self.folded_way is not None and not self.folded_way.isChecked():
+            self.folded_way.setVisible(shown)
         if self.why is not None:
             self.why.setVisible(shown)
         self.essential.setVisible(shown and bool(self.essential.text()))
@@ -238,7 +251,7 @@ class SurveyPage(StepPage):
 
     def _quick(self, choices: tuple[str, ...]) -> None:
         shown = tuple(way.property("means") for way in self.quick_ways)
-        if shown == choices:
+        if shown == choices or self.saved:
             return
         for way in self.quick_ways:
             self.quick.removeWidget(way)
@@ -291,12 +304,13 @@ class SurveyPage(StepPage):
 
     def _conclude(self) -> None:
         """What the sheet says so far, where there is room for it or it was asked for."""
-        if self.mode != WIDE and self.stack.currentIndex() != SAYS:
-            return
         instrument = self.driver.visit.shop.instrument("airflow", self.driver.visit.instrument)
         share = instrument.percent.get("airflow") if instrument is not None else None
         answer, why_not = self.sheet.answer(share / 100 if share else None)
-        self.says.show_answer(answer, self.sheet, why_not)
+        self.so_far.setText(self.says.in_a_line(answer, self.sheet, why_not))
+        self.so_far.setVisible(self.mode != WIDE and self.stack.currentIndex() == GRID)
+        if self.mode == WIDE or self.stack.currentIndex() == SAYS:
+            self.says.show_answer(answer, self.sheet, why_not)
 
     def fold(self, mode: str) -> None:
         """In a wide window what it says stands beside the grid."""

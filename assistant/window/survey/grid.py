@@ -7,7 +7,6 @@ is down and the thermostat across, since one walks from register to register whi
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from assistant.walk.survey_sheet import Sheet
@@ -29,6 +28,7 @@ class SurveyGrid(QTableWidget):
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setTabKeyNavigation(False)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # what is typed after a tap belongs in the field
         self.setMinimumHeight(110)
         self.verticalHeader().setDefaultSectionSize(look.TARGET)
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
@@ -90,11 +90,3 @@ class SurveyGrid(QTableWidget):
             row, column = 0, column + 1
         if 0 <= column < self.columnCount() and row >= 0:
             self.setCurrentCell(min(row, self.rowCount() - 1), column)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows move; everything else is the page's."""
-        arrows = (Qt.Key.Key_Up, Qt.Key.Key_Down, Qt.Key.Key_Left, Qt.Key.Key_Right)
-        if event.key() in arrows:
-            super().keyPressEvent(event)
-        else:
-            event.ignore()

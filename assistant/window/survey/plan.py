@@ -47,6 +47,14 @@ class Says(QWidget):
         self.column.setSpacing(6)
         self.lines: list[str] = []
 
+    def in_a_line(self, answer: Answer | None, sheet: Sheet, why_not: str) -> str:
+        """The surest conclusion so far, and how many more there are."""
+        if answer is None:
+            return why_not
+        said = conclusions(answer) or [_nothing(sheet)]
+        more = f" And {len(said) - 1} more." if len(said) > 1 else ""
+        return f"So far: {said[0]}.{more}"
+
     def show_answer(self, answer: Answer | None, sheet: Sheet, why_not: str) -> None:
         """What is known so far, or the sentence that says why nothing is."""
         while self.column.count():
@@ -61,10 +69,17 @@ class Says(QWidget):
             return
         self.lines = conclusions(answer)
         self.column.addWidget(PlanView(answer, sheet))
-        for line in self.lines or ["Nothing unusual so far."]:
+        for line in self.lines or [_nothing(sheet)]:
             self.column.addWidget(label(line))
         if answer.settle:
             self.column.addWidget(label("What would settle the rest:", bold=True))
             for each in answer.settle:
                 self.column.addWidget(label(f"– {sentence(each)}"))
         self.column.addStretch(1)
+
+
+def _nothing(sheet: Sheet) -> str:
+    """No conclusion; and what could not have been seen."""
+    if sheet.drawn:
+        return "Nothing unusual"
+    return "Nothing unusual, but nobody said whose each register should be: one on another's duct is not seen"
