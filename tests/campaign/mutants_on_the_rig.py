@@ -1,5 +1,6 @@
 """Walks simulated faults through spoiled trees that nobody else noticed: what the proof on the rig adds.
 python tests/campaign/mutants_on_the_rig.py [--number 1000] [--seed 1] [--sample 60] [--walks 4]
+    [--tree TREE]
 
 Of the mutants of tree_mutants.py with this number and seed, those that loader, checker and second statements
 leave are sampled. Each is tried on the usual faults (at their usual degree, without noise) whose sound walk
@@ -56,6 +57,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--sample", type=int, default=60)
     parser.add_argument("--walks", type=int, default=4)
+    parser.add_argument("--tree", help="only mutants and faults of this complaint tree")
     chosen = parser.parse_args()
     library, second = read_folder(trees_folder()), Second()
     sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
@@ -64,6 +66,8 @@ def main() -> int:
         faults = {**load_faults(file.read_bytes(), file.name)[0], **faults}
     base = []
     for tree, complaint in complaint_trees(library).items():
+        if chosen.tree not in (None, tree):
+            continue
         own = {name: fault for name, fault in faults.items() if fault.complaint == complaint}
         for name, fault in [(HEALTHY, None), *own.items()]:
             case = Case(tree, name, nominal(fault) if fault else "nominal", wholly=True)
@@ -71,6 +75,8 @@ def main() -> int:
         print(f"... {tree}: {len(own)} faults walked", file=sys.stderr, flush=True)
     left = []
     for mutant in mutants(library, chosen.number, chosen.seed):
+        if chosen.tree not in (None, stem(mutant.file)):
+            continue
         caught, spoiled = checked(mutant, library, sound.known, sound)
         if caught is None and spoiled and second.refuses(spoiled.trees[stem(mutant.file)]) is None:
             left.append((mutant, spoiled))
