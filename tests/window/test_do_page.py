@@ -41,6 +41,9 @@ def test_a_short_wait_is_taken_and_said(at):
     hand.page.tick()
     assert hand.page.next_button.text() == "&Done, after 12 s"
     hand.enter()
+    assert hand.verdict == "48 s more to wait. Once more goes on without, and the trail says so."
+    assert type(hand.page).__name__ == "DoPage"
+    hand.enter()
     assert "shorter than asked" in hand.driver.visit.path[-1].answer
 
 

@@ -43,6 +43,8 @@ class DoPage(StepPage):
         self.clock = clock
         self.wait = ask.body.wait if isinstance(ask.body, Do) else None
         self.begun: float | None = None
+        self.warned = False
+        """Whether somebody was told that the wait is not over: the same key pressed twice means it."""
         self.own.addWidget(row_of(self.cannot_button("&Can't do it")))
         self.timer = QTimer(self)
         self.timer.setInterval(500)
@@ -79,8 +81,13 @@ class DoPage(StepPage):
         self.set_next("&Done")
 
     def enter(self) -> None:
-        self.seen()
         waited = self.waited()
+        if waited is not None and waited < self.wait and not self.warned:
+            self.warned = True
+            rest = words.lasting(self.wait - waited)
+            self.say(f"{rest} more to wait. Once more goes on without, and the trail says so.")
+            return
+        self.seen()
         if self.record(Did(self.driver.now(), self.ask.step, None if waited is None else round(waited, 1))):
             self.left.emit()
 
