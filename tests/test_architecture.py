@@ -51,7 +51,7 @@ IMPURE = {
     "uuid", "threading", "multiprocessing", "asyncio", "subprocess", "socket", "logging", "sqlite3",
 }  # fmt: skip
 TOUCHES = {"open", "read_text", "read_bytes", "write_text", "write_bytes", "input", "print"}
-QT_FREE_COMMANDS = ("check", "verify", "calc", "prove")
+QT_FREE_COMMANDS = ("check", "verify", "calc", "prove", "drill")
 LONGEST_FILE = 400
 
 
