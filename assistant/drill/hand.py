@@ -60,14 +60,7 @@ class Hand:
     def answer(self, visit: Visit) -> Visit:
         """The visit after the thing that is asked now. Raises Stuck."""
         ask = asked(visit)
-        others = beside(texts_of(ask))
-        for name in others.before:
-            self.rig.act(name)
-        if self.rig.registers() and zoned(visit) and self.zones is None:
-            self.zones = ZoneHand(self.taking)
-        event = self._event(visit, ask)
-        for name in others.after:
-            self.rig.act(name)
+        event = self.event(visit)
         try:
             try:
                 return fold(visit, event)
@@ -88,7 +81,16 @@ class Hand:
 
     def event(self, visit: Visit) -> Event:
         """What is done on the house and answered now, without taking the walk on."""
-        return self._event(visit, asked(visit))
+        ask = asked(visit)
+        others = beside(texts_of(ask))
+        for name in others.before:
+            self.rig.act(name)
+        if self.rig.registers() and zoned(visit) and self.zones is None:
+            self.zones = ZoneHand(self.taking)
+        event = self._event(visit, ask)
+        for name in others.after:
+            self.rig.act(name)
+        return event
 
     def _event(self, visit: Visit, ask: Ask) -> Event:
         if ask.kind == "plate":

@@ -207,7 +207,7 @@ def _told(event: Event, calls: list[Call], first: int) -> tuple[int, ...]:
         same = [
             n
             for n in made
-            if calls[n].kind == "measure"
+            if calls[n].kind in ("measure", "held")
             and str(calls[n].gave).removeprefix("-") == typed.text.removeprefix("-")
         ]
         told += same[-1:]

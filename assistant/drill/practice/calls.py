@@ -33,7 +33,7 @@ _NUMBER = re.compile(r"-?\d")
 
 @dataclass(frozen=True)
 class Call:
-    """One thing done: `kind` is see, measure, act or wait; `gave` what the house gave back (None: it can't be
+    """One thing done: `kind` is see, measure, held, act or wait; `gave` what came back (None: it can't be
     done there).
     """
 
@@ -68,6 +68,10 @@ class NotedRig:
     def measure(self, kind: str, points: Sequence[str], instrument=None) -> str:
         """What the display shows. Raises CannotMeasure."""
         return self._noted("measure", (kind, tuple(points), instrument))
+
+    def held(self, points: Sequence[str], instrument, last: bool = False) -> str:
+        """The highest that a clamp left on a wire shows."""
+        return self._noted("held", (tuple(points), instrument, last))
 
     def act(self, name: str) -> None:
         """Do something. Raises NotDone."""
@@ -107,7 +111,8 @@ def alike(call: Call, other: object) -> bool:
         return gave == other
     if call.kind == "wait":
         return _same_events(gave, other)
-    return same_display(call.what[0], str(gave), str(other))
+    kind = "ac_current" if call.kind == "held" else call.what[0]
+    return same_display(kind, str(gave), str(other))
 
 
 def _same_events(one, two) -> bool:
