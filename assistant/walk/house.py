@@ -71,8 +71,20 @@ def acted(house: House, vocabulary: Vocabulary, act_name: str, step: str, at: st
     fitted = house.fitted
     if act.fits:
         fitted += ((act.fits, at),)
+    circuits |= {name: house.circuits[name] for name in _own_off(house, vocabulary, circuits, act.sets)}
     left_off = frozenset(name for name in house.left_off if circuits[name] == "unknown")
     return House(circuits, epochs, undone, tallies, fitted, house.acts + ((act_name, at),), left_off)
+
+
+def _own_off(house: House, vocabulary: Vocabulary, after: dict[str, str], sets: dict[str, str]) -> list[str]:
+    """Circuits whose own plug is out: power that comes back to what feeds them does not reach them."""
+    found = []
+    for name, state in house.circuits.items():
+        if state in ("off", "dead") and after[name] == "live" and name not in sets:
+            own = [vocabulary.acts[act].sets.get(name) for act, _ in house.acts if act in vocabulary.acts]
+            if next((one for one in reversed(own) if one), None) == "off":
+                found.append(name)
+    return found
 
 
 def made_safe(house: House, vocabulary: Vocabulary) -> House:
