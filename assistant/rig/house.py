@@ -205,17 +205,18 @@ class Rig:
         hands["stat"] = held["stat"]
         return good
 
-
     def _fan_starts(self, count: int) -> bool:
         """Whether the breaker holds so many starts of the blower by its fan switch."""
-        hands, held = self.machine.hands, self.machine.hands["fan"]
+        hands = self.machine.hands
+        fan, held = hands["fan"], hands["fan_held"]
+        hands["fan_held"] = False
         for _ in range(count):
-            for fan in ("on", "auto"):
-                hands["fan"] = fan
+            for position in ("on", "auto"):
+                hands["fan"] = position
                 self._pass(30)
             if self.see("breaker.closed") != "holds":
                 break
-        hands["fan"] = held
+        hands["fan"], hands["fan_held"] = fan, held
         return self.see("breaker.closed") == "holds"
 
 
