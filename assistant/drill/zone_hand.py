@@ -153,7 +153,10 @@ class ZoneHand:
         way = ACROSS.get(asked.who or "")
         if way is not None:
             return way(self, one, asked)
-        if asked.who is not None and asked.who != words.SMALL_HEAT:
+        if asked.who == words.SMALL_HEAT and self.people.brought != words.SMALL_HEAT:
+            self.small_heats()
+            self.people.brought = words.SMALL_HEAT
+        elif asked.who is not None and asked.who != words.SMALL_HEAT:
             self._bring(asked.who)
         said = " ".join((one.reading.ask, *page)).lower()
         if asked.who == words.SMALL_HEAT and re.search(r"lamp lights|highest", said):
