@@ -272,6 +272,34 @@ def test_the_end_can_be_left_and_the_work_is_as_it_was(free):
     assert page.sitting.meter.red == "r"
 
 
+def test_what_is_written_at_the_end_is_there_again_after_a_look_at_the_house(free):
+    free.page.finish()
+    free.rest()
+    free.page.findings.choose("switch_off")
+    free.page.causes.choose("switched_off")
+    free.page.sentence.setText("It was off.")
+    free.press("Back to the house")
+    free.press("End the drill")
+    page = free.page
+    assert (page.findings.chosen, page.causes.chosen) == ("switch_off", "switched_off")
+    assert page.sentence.text() == "It was off."
+
+
+def test_a_drill_is_kept_before_its_debrief_and_completed_after_it_was_left(free):
+    free.page.finish()
+    free.rest()
+    said = free.window.room
+    said.tell("switch_off", "switched_off", "It was off.")
+    (done,) = record.history("Ed")
+    assert done.right
+    assert done.told_nothing is None
+    free.window.page.left.emit()
+    assert isinstance(free.page, LobbyPage)
+    assert "kept" in free.verdict
+    free.bot.waitUntil(lambda: record.history("Ed")[0].told_nothing is not None, timeout=60_000)
+    assert len(record.history("Ed")) == 1
+
+
 def test_a_drill_under_way_is_not_lost_to_a_key_and_can_be_left_unfinished(free):
     free.key(Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
     assert isinstance(free.page, FreePage)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from assistant.drill.practice import answers
 from assistant.drill.practice.best import BY_TREE, Shortest, shortest
@@ -31,7 +31,7 @@ class Section:
 @dataclass(frozen=True)
 class Figures:
     """What is kept of a drill for looking back. `asked`: looks and readings; `best`: of the shortest good
-    path, None where there is none.
+    path, None where there is none. `told_nothing` is None until other houses were gone through.
     """
 
     right: bool
@@ -40,7 +40,7 @@ class Figures:
     unsafe: int
     asked: int
     best: int | None
-    told_nothing: int
+    told_nothing: int | None
     minutes: float
     wall_minutes: float
 
@@ -70,9 +70,12 @@ class Debrief:
 
 @dataclass(frozen=True)
 class Soon:
-    """What needs no other house to be told."""
+    """What needs no other house to be told. `own_path` is without what each reading told."""
 
     sections: tuple[Section, ...]
+    figures: Figures
+    own_path: tuple[str, ...] = ()
+    best_path: tuple[str, ...] = ()
 
 
 def debrief(
@@ -93,7 +96,23 @@ def debrief(
         Section("Condemned without proof", tuple(proof)) if proof else None,
         _expected(log),
     ]
-    yield Soon(tuple(section for section in at_once if section))
+    asking = [entry for entry in log.entries if entry.asks and not entry.aside]
+    figures = Figures(
+        log.finding in right,
+        log.first_finding in right,
+        cause,
+        len(log.unsafe),
+        sum(max(1, len(entry.told)) if entry.kind == "read" else 1 for entry in asking),
+        None,
+        None,
+        round(sitting.minutes, 1),
+        round(sitting.wall_minutes, 1),
+    )
+    yield Soon(
+        tuple(section for section in (*at_once, _sentence(drill, log, library)) if section),
+        figures,
+        tuple(_said(entry) for entry in log.entries),
+    )
     best = shortest(drill, library, faults, orders)
     narrowed = Narrowing((), ())
     for step in narrowing(drill, log.entries, sitting.rig.calls, faults):
@@ -101,24 +120,12 @@ def debrief(
             narrowed = step
         else:
             yield step
-    asking = [entry for entry in log.entries if entry.asks and not entry.aside]
-    asked = sum(max(1, len(entry.told)) if entry.kind == "read" else 1 for entry in asking)
     empty = [one.entry for one in narrowed.told if one.nothing and log.entries[one.entry] in asking]
-    figures = Figures(
-        log.finding in right,
-        log.first_finding in right,
-        cause,
-        len(log.unsafe),
-        asked,
-        best.asked if best else None,
-        len(empty),
-        round(sitting.minutes, 1),
-        round(sitting.wall_minutes, 1),
-    )
+    figures = replace(figures, best=best.asked if best else None, told_nothing=len(empty))
     sections = [
         *at_once,
-        _empty(log, empty, narrowed),
         _sentence(drill, log, library),
+        _empty(log, empty, narrowed),
         _paths(figures, best),
     ]
     own = tuple(_line(n, entry, narrowed) for n, entry in enumerate(log.entries))

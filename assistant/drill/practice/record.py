@@ -16,7 +16,7 @@ from pathlib import Path
 
 from assistant import __version__
 from assistant.drill.practice.answers import tree_of
-from assistant.drill.practice.debrief import Debrief
+from assistant.drill.practice.debrief import Debrief, Soon
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.drills import drills_folder
 from assistant.drill.practice.entry import Entry
@@ -52,7 +52,7 @@ class Done:
     cause: bool | None
     asked: int
     best: int | None
-    told_nothing: int
+    told_nothing: int | None
     unsafe: int
     minutes: float
     wall_minutes: float
@@ -131,8 +131,10 @@ class PracticeTrail:
         self.recorder.close()
 
 
-def keep(folder: Path, apprentice: str, began: str, sitting, told: Debrief) -> Done:
-    """Keep what came of a drill in its folder. Raises UserError."""
+def keep(folder: Path, apprentice: str, began: str, sitting, told: Debrief | Soon) -> Done:
+    """Keep what came of a drill in its folder; what is known at once first, the debrief over it. Raises
+    UserError.
+    """
     figures, drill = told.figures, sitting.drill
     done = Done(
         apprentice,

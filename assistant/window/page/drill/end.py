@@ -21,6 +21,7 @@ class EndPage(Page):
 
     said = Signal(str, str, str)
     left_open = Signal()
+    changed = Signal()
     takes_digits = False
 
     def __init__(
@@ -29,6 +30,7 @@ class EndPage(Page):
         library: Library,
         finding: str = "",
         cause: str = "",
+        sentence: str = "",
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(None, parent)
@@ -50,7 +52,9 @@ class EndPage(Page):
         self.column.addLayout(self.across, 1)
         self.asks = heading = label("One sentence for the customer, in their words", bold=True)
         self.sentence = Line("One sentence for the customer, in their words")
+        self.sentence.setText(sentence)
         self.sentence.returnPressed.connect(self.enter)
+        self.sentence.textChanged.connect(lambda _: self.changed.emit())
         heading.setBuddy(self.sentence)
         self.own.addWidget(heading)
         self.own.addWidget(self.sentence)
@@ -101,4 +105,5 @@ class EndPage(Page):
     def _state(self) -> None:
         titles = [picker.items.get(picker.chosen, "") for picker in (self.findings, self.causes)]
         self.say(" \u2013 ".join(title for title in titles if title), sure=False)
+        self.changed.emit()
         self.set_next("That &is it", bool(self.findings.chosen))

@@ -102,9 +102,10 @@ def line(one: Done) -> str:
     cause = {True: "cause named", False: "cause missed", None: "no cause asked"}[one.cause]
     beyond = "" if one.beyond is None else f", {one.beyond} beyond the shortest"
     asked = "1 look or reading" if one.asked == 1 else f"{one.asked} looks and readings"
+    empty = "debrief not ready" if one.told_nothing is None else f"{one.told_nothing} told nothing new"
     way = "along the tree" if one.way == "tree" else "free"
     return (
         f"{one.began[:10]} \u00b7 {one.drill.replace('_', ' ')} \u00b7 {one.difficulty} \u00b7 {way}\n"
         f"{first}; {cause}; {asked}{beyond}; "
-        f"{one.told_nothing} told nothing new; {one.unsafe} unsafe; {one.minutes:.0f} min"
+        f"{empty}; {one.unsafe} unsafe; {one.minutes:.0f} min"
     )

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QProcess
+from PySide6.QtCore import QObject, QProcess, QTimer
 
 from assistant.drill.practice import record
 from assistant.drill.practice.along import Along
 from assistant.drill.practice.answers import answerable
-from assistant.drill.practice.debrief import Debrief, debrief
+from assistant.drill.practice.debrief import Debrief, Soon, debrief
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.drills import all_drills, all_faults
 from assistant.drill.practice.entry import OTHER, Entry
@@ -62,6 +65,11 @@ class DrillRoom(QObject):
         self.trail: record.PracticeTrail | None = None
         self.predict = True
         self.preparing: QProcess | None = None
+        self.draft: tuple[tuple[str, str], tuple[str, str, str]] | None = None
+        self.unready: list[tuple[Iterator, Callable[[Debrief | Soon], None]]] = []
+        self.meanwhile = QTimer(self)
+        self.meanwhile.setInterval(50)
+        self.meanwhile.timeout.connect(self._on)
 
     @property
     def library(self):
@@ -126,6 +134,7 @@ class DrillRoom(QObject):
     def begin(self, drill: Drill, who: str, way: str) -> None:
         """One drill, one apprentice, one way."""
         self.who, self.began, self.called = who, now(), ""
+        self.draft = None
         self.predict = record.asks_to_predict()
         try:
             self.folder = record.new_folder(who, drill)
@@ -181,11 +190,21 @@ class DrillRoom(QObject):
     def _end_page(self) -> EndPage:
         work = self.work
         finding, cause = work.found() if isinstance(work, Along) else (self.called, "")
-        page = EndPage(work.drill, self.library, finding, cause)
+        page = EndPage(work.drill, self.library, *self._drafted(finding, cause))
+        page.changed.connect(lambda: self._draft(page, finding, cause))
         page.said.connect(self.tell)
         page.left_open.connect(lambda: self.lobby("It was left unfinished, and is counted nowhere."))
         page.left.connect(self.window.unlay_page)
         return page
+
+    def _draft(self, page: EndPage, finding: str, cause: str) -> None:
+        """What is written on the end page stays while the house is gone back to."""
+        self.draft = ((finding, cause), (page.findings.chosen, page.causes.chosen, page.sentence.text()))
+
+    def _drafted(self, finding: str, cause: str) -> tuple[str, str, str]:
+        """What the end page begins with: the draft, but finding and cause of the walk where they are new."""
+        base, draft = self.draft or ((finding, cause), (finding, cause, ""))
+        return draft if base == (finding, cause) else (finding, cause, draft[2])
 
     def tell(self, finding: str, cause: str, sentence: str) -> None:
         """The debrief."""
@@ -196,21 +215,54 @@ class DrillRoom(QObject):
         if self.trail is not None:
             self._note(f"Found: {finding}; cause: {cause or 'none'}; to the customer: {sentence.strip()}")
         drill, who, began = work.drill, self.who, self.began
+        steps = debrief(work, self.library, self.faults)
+        soon = next(steps)
+        folder = self.folder
+
+        def keep(told: Debrief | Soon) -> None:
+            record.keep(folder, who, began, work, told)
+
         page = ToldPage(
-            debrief(work, self.library, self.faults),
+            chain((soon,), steps),
             "How it went",
             lambda told: debrief_pdf(drill, who, began, told),
         )
-        page.left.connect(self.lobby)
-        page.done.connect(lambda told: self._keep(page, told))
+        page.left.connect(lambda: self._leave_told(page, keep))
+        page.done.connect(lambda told: self._keep(page, keep, told))
         self.let_go()
         self.window.show_page(page)
+        self._keep(page, keep, soon)
 
-    def _keep(self, page: ToldPage, told: Debrief) -> None:
+    def _keep(self, page: ToldPage, keep: Callable[[Debrief | Soon], None], told: Debrief | Soon) -> None:
         try:
-            record.keep(self.folder, self.who, self.began, self.work, told)
+            keep(told)
         except UserError as problem:
             page.say(str(problem))
+
+    def _leave_told(self, page: ToldPage, keep: Callable[[Debrief | Soon], None]) -> None:
+        """The answer is kept; a debrief that is not ready yet is made ready meanwhile."""
+        said = ""
+        if page.told is None:
+            page.timer.stop()
+            self.unready.append((page.steps, keep))
+            self.meanwhile.start()
+            said = "The drill is kept. Its debrief is made ready meanwhile."
+        self.lobby(said)
+
+    def _on(self) -> None:
+        """A bit of a debrief that was not waited for; nothing while somebody works on a drill."""
+        if self.busy:
+            return
+        if not self.unready:
+            self.meanwhile.stop()
+            return
+        steps, keep = self.unready[0]
+        step = next(steps, None)
+        if step is None or isinstance(step, Debrief):
+            self.unready.pop(0)
+        if isinstance(step, Debrief):
+            with suppress(UserError):  # what was kept at once stays
+                keep(step)
 
     def _note(self, words: str) -> None:
         try:
@@ -227,6 +279,7 @@ class DrillRoom(QObject):
 
     def close(self) -> None:
         """The window closes: nothing goes on behind it."""
+        self.meanwhile.stop()
         self.let_go()
         if self.preparing is not None:
             self.preparing.finished.disconnect()
