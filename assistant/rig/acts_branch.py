@@ -119,8 +119,6 @@ DEEDS: dict[str, Callable[[Machine], None]] = {
     "white_off": _hands(white_off=True),
     "shut_air_side": _shut_air_side,
     "water_over": _hands(water=""),
-    "stat_cool": _hands(stat="cool"),
-    "stat_humid": _hands(stat="call"),
     "wheel_off": _hands(wheel_off=True),
     "mode_again": _again,
     **dict.fromkeys(NOTHING, _hands()),
