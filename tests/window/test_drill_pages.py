@@ -16,9 +16,10 @@ from assistant.drill.practice.drill_file import load_drills
 from assistant.resources import trees_folder
 from assistant.rig.fault_file import load_faults
 from assistant.tree.library import read_folder
+from assistant.walk.event import Cannot
 from assistant.window import files, look
 from assistant.window.page.drill import room as rooms
-from assistant.window.page.drill.along import TakeBar
+from assistant.window.page.drill.along import TakeBar, fill
 from assistant.window.page.drill.display import Display
 from assistant.window.page.drill.end import EndPage
 from assistant.window.page.drill.foreman import ForemanPage
@@ -224,6 +225,45 @@ def test_switches_are_worked_and_only_what_can_be_done_is_listed(free):
     assert page.sitting.minutes > 0
 
 
+def test_one_tap_selects_and_it_is_done_once(free):
+    """A tap on a row does nothing yet; the button does it once, and what was heard stays to be read."""
+    page = free.page
+    free.press("Wait")
+    row = page.picker.list.item(3)
+
+    def tap():
+        spot = page.picker.list.visualItemRect(row).center()
+        QTest.mouseClick(page.picker.list.viewport(), Qt.MouseButton.LeftButton, pos=spot)
+        free.rest()
+
+    page.picker.list.scrollToItem(row)
+    tap()
+    assert page.sitting.minutes == 0
+    free.press("Wait so long")
+    assert page.sitting.minutes == pytest.approx(2)
+    said = free.verdict
+    page.next_button.click()
+    free.enter()
+    assert page.sitting.minutes == pytest.approx(2)
+    assert free.verdict == said
+    row = page.picker.list.item(0)
+    page.picker.list.scrollToItem(row)
+    tap()
+    tap()
+    assert page.sitting.minutes == pytest.approx(2 + 10 / 60)
+
+
+def test_the_end_of_the_drill_keeps_its_place_and_the_expectation_is_wide(free):
+    page = free.page
+    places = set()
+    for mode in ("meter", "look", "do", "wait", "log"):
+        page.work(mode)
+        free.rest()
+        places.add(page.ends.mapTo(page, QPoint(0, 0)).x())
+    assert len(places) == 1
+    assert page.expected.width() > 300
+
+
 def test_enter_does_nothing_while_several_acts_match(free):
     """A word that fits two acts must not do the first of them."""
     page = free.page
@@ -352,6 +392,25 @@ def test_along_the_tree_each_reading_comes_from_the_house(tree):
     assert "gas with inducer" in tree.verdict
     tree.enter()
     assert len(tree.driver.visit.path) == 1
+
+
+def test_enter_on_take_it_takes_it_and_say_first_goes(tree):
+    first = bar(tree)
+    first.takes.setFocus()
+    tree.enter()
+    assert tree.verdict == SAY_FIRST
+    assert first.line.width() > 300
+    first.line.setText("gas")
+    first.takes.setFocus()
+    tree.enter()
+    assert first.along.taken is not None
+    assert SAY_FIRST not in tree.verdict
+
+
+def test_what_can_not_be_taken_is_a_plain_sentence(tree):
+    fill(tree.page, Cannot("", "no_heat.x", "'blower.does'"))
+    assert "blower.does" not in tree.verdict
+    assert "can't be taken" in tree.verdict
 
 
 def walk_on(hand: Hand) -> None:

@@ -248,6 +248,10 @@ class GroupPage(StepPage):
             self.scroll.ensureWidgetVisible(line, 0, 40)
             self._mark(self.rows[index])
 
+    def to_first(self) -> None:
+        """The cursor, the heading and the drawing are at the first field."""
+        self._focus_row(0)
+
     def _mark(self, row: Row) -> None:
         """This row's points, in words and on the drawing."""
         earlier = self.earlier_reading(row.reading)

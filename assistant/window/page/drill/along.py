@@ -6,17 +6,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from assistant.drill.hand import Stuck
 from assistant.drill.practice.along import Along
 from assistant.drill.practice.sitting import CantDo
 from assistant.walk.event import Cannot, Did, Event, PlateRead, Read, Saw, Watched
 from assistant.window import look
-from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.page.base import Page
 from assistant.window.page.do import DoPage
+from assistant.window.page.drill.can_do import said_minutes
 from assistant.window.page.drill.free import SAY_FIRST
 from assistant.window.page.group import GroupPage
 from assistant.window.page.look import LookPage
@@ -28,6 +30,7 @@ from assistant.window.session import Driver
 from assistant.window.text import label
 
 EXPECT = "What do you expect?"
+CANNOT = "In this house that can't be taken: there is nothing there to see or to measure."
 READS = ("look", "measure", "watch")
 ALLOWED = ("unproved", "back", "hazard", "help", "drawing", "more", "shelf", "tree")
 """What is open beside the walk in a drill; a person's name, a signature and a report are a visit's."""
@@ -63,14 +66,15 @@ class TakeBar(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
-        minutes = f"{self.along.minutes:.0f} minutes in the house"
+        minutes = f"{said_minutes(self.along.minutes)} in the house"
         words = f"PRACTICE on a simulated house \u00b7 {minutes}"
         if not self.along.visit.path:
             words += (
                 f" \u00b7 The customer says: \u201c{self.along.drill.words}\u201d {self.along.drill.senses}"
             )
         column.addWidget(label(words, look.SMALL, bold=True))
-        row = Flow()
+        row = QHBoxLayout()
+        row.setSpacing(8)
         self.line = Line(EXPECT)
         self.line.setPlaceholderText("what do you expect?")
         self.line.setMinimumWidth(170)
@@ -81,8 +85,11 @@ class TakeBar(QWidget):
         self.ends = QPushButton("&End the drill")
         self.ends.setMinimumHeight(look.TARGET)
         self.ends.clicked.connect(finish)
-        for thing in (self.line, self.takes, self.ends):
-            row.addWidget(thing)
+        row.addWidget(self.line, 1)
+        row.addWidget(self.takes)
+        if not self.predict:
+            row.addStretch(1)
+        row.addWidget(self.ends)
         column.addLayout(row)
         if not self.predict:
             self.line.hide()
@@ -94,6 +101,14 @@ class TakeBar(QWidget):
         if self.predict:
             return self.line
         return self.takes if self.along.can_take() else None
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter on one of the two buttons presses it; a plain button would hand it on to the page."""
+        pressed = next((one for one in (self.takes, self.ends) if one.hasFocus()), None)
+        if pressed is not None and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            pressed.click()
+        else:
+            super().keyPressEvent(event)
 
     def take(self) -> None:
         """Do what the page asks on the house, and fill the page with what came of it."""
@@ -108,6 +123,8 @@ class TakeBar(QWidget):
             self.page.say(str(problem))
             return
         self.line.setReadOnly(True)
+        if self.page.verdict.text() == SAY_FIRST:
+            self.page.say("")
         fill(self.page, event)
 
 
@@ -123,7 +140,9 @@ def dress(page: Page, driver: DrillDriver, predict: bool, finish: Callable[[], N
 def fill(page: Page, event: Event) -> None:
     """Write into a page's own fields what the house showed; the apprentice saves it."""
     if isinstance(event, Cannot):
-        page.say(f"The house does not let you take it: {event.why}.")
+        ways = [one for one in page.findChildren(QPushButton) if one.text().startswith("&Can't ")]
+        open_ways = [one.text().replace("&", "") for one in ways if not one.isHidden()]
+        page.say(CANNOT + (f" Press \u201c{open_ways[0]}\u201d." if open_ways else ""))
     elif isinstance(event, Did) and isinstance(page, DoPage):
         if page.record(event):
             page.left.emit()
@@ -134,7 +153,7 @@ def fill(page: Page, event: Event) -> None:
         for row in page.rows:
             if row.name in event.readings:
                 row.entry.write(plain(event.readings[row.name].text, row.reading.unit))
-        page.rows[0].entry.line.setFocus()
+        page.to_first()
     elif isinstance(event, Saw) and isinstance(page, LookPage):
         page.choices.buttons[event.value].click()
         page.say(f"You see: {event.value}")

@@ -6,6 +6,8 @@ from assistant.drill.practice.sitting import Sitting
 from assistant.quantity.kind import show
 
 METER, LOOK, DO, WAIT, LOG = "meter", "look", "do", "wait", "log"
+ONCE = (LOOK, DO, WAIT)
+"""A tap selects; the button, Enter or a second tap on the same row does it, once."""
 LEADS_TOGETHER, PLATE = "leads together", "plate"
 WAITS = {
     "10 s": "10 seconds",
@@ -16,6 +18,12 @@ WAITS = {
     "15 min": "15 minutes",
     "30 min": "half an hour",
 }
+
+
+def said_minutes(minutes: float) -> str:
+    """1 minute, 2 minutes."""
+    whole = f"{minutes:.0f}"
+    return "1 minute" if whole == "1" else f"{whole} minutes"
 
 
 def listed(mode: str, sitting: Sitting) -> tuple[str, dict[str, str]]:
@@ -40,4 +48,18 @@ def plate_words(sitting: Sitting) -> dict[str, str]:
         name: f"{plate.title}: {show(known[name], plate.unit)}"
         for name, plate in sitting.library.vocabulary.plate.items()
         if name in known
+    }
+
+
+def slot_words(sitting: Sitting) -> dict[str, str]:
+    """What the meter is set to and where its leads are, by slot."""
+    meter, points = sitting.meter, sitting.library.vocabulary.points
+
+    def where(point: str) -> str:
+        return points[point].label if point else "nowhere yet"
+
+    return {
+        "function": f"Function: {meter.picked.title}",
+        "red": f"{'Red' if meter.picked.leads == 2 else 'At'}: {where(meter.red)}",
+        "black": f"Black: {where(meter.black)}",
     }

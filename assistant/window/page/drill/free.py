@@ -22,7 +22,6 @@ from assistant.drill.practice.script import seconds
 from assistant.drill.practice.sitting import CantDo, Sitting
 from assistant.trail.error import TrailError
 from assistant.window import look
-from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.page.base import TINY, WIDE, Page
 from assistant.window.page.drill.can_do import (
@@ -31,10 +30,13 @@ from assistant.window.page.drill.can_do import (
     LOG,
     LOOK,
     METER,
+    ONCE,
     PLATE,
     WAIT,
     listed,
     plate_words,
+    said_minutes,
+    slot_words,
 )
 from assistant.window.page.drill.display import Display
 from assistant.window.page.drill.house_view import TITLES, HouseView, drawings
@@ -142,7 +144,8 @@ class FreePage(Page):
         return column
 
     def _lay_foot(self) -> None:
-        row = self.foot_flow = Flow()
+        row = self.foot_line = QHBoxLayout()
+        row.setSpacing(8)
         self.display = Display()
         self.display.stands.connect(self._stood)
         self.expected = Line(EXPECT)
@@ -153,8 +156,13 @@ class FreePage(Page):
         self.ends = QPushButton("&End the drill")
         self.ends.setMinimumHeight(look.TARGET)
         self.ends.clicked.connect(self.finish)
-        for thing in (self.display, self.expected, self.ends):
-            row.addWidget(thing)
+        for thing in (self.display, self.expected):  # what stands right of them keeps its place
+            policy = thing.sizePolicy()
+            policy.setRetainSizeWhenHidden(True)
+            thing.setSizePolicy(policy)
+        row.addWidget(self.display)
+        row.addWidget(self.expected, 1)
+        row.addWidget(self.ends)
         self.own.addLayout(row)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -169,16 +177,17 @@ class FreePage(Page):
         self.across.setDirection(
             QBoxLayout.Direction.TopToBottom if tiny else QBoxLayout.Direction.LeftToRight
         )
+        self.next_button.setMinimumWidth(96 if tiny else 170)  # one width for all its words
         self.view.setMinimumHeight(200 if tiny else 140)
         self.display.setFont(look.font(look.LEAD if tiny else look.QUESTION, bold=True))
         self.display.setMinimumWidth(90 if tiny else 170)
         self.expected.setMinimumWidth(140 if tiny else 220)
-        self.foot_flow.removeWidget(self.ends)
+        self.foot_line.removeWidget(self.ends)
         self.column.removeWidget(self.ends)
         if tiny:
             self.column.addWidget(self.ends)
         else:
-            self.foot_flow.addWidget(self.ends)
+            self.foot_line.addWidget(self.ends)
         self.picker.list.setMinimumHeight(150 if tiny else 70)
         self.says.setFont(look.font(look.LEAD if mode == WIDE else look.BODY))
 
@@ -192,6 +201,7 @@ class FreePage(Page):
         if name != self.mode_of_work:
             self.say("")  # what was said belongs to what was done before
         self.mode_of_work = name
+        self.picker.twice = name in ONCE
         self.modes[name].setChecked(True)
         self.slots.setVisible(name == METER)
         self.expected.setVisible(name in (METER, LOOK) and self.predict)
@@ -211,14 +221,9 @@ class FreePage(Page):
         if name == "black" and meter.picked.leads == 1:
             self.slot = name = "red"
         self.slot_of[name].setChecked(True)
-        items = (
-            {one: function.title for one, function in FUNCTIONS.items()}
-            if name == "function"
-            else self._points()
-        )
-        title = {"function": "Functions of the meter", "red": "Points for the red lead"}.get(
-            name, "Points for the black lead"
-        )
+        functions = {one: function.title for one, function in FUNCTIONS.items()}
+        items = functions if name == "function" else self._points()
+        title = "Functions of the meter" if name == "function" else f"Points for the {name} lead"
         chosen = {"function": meter.function, "red": meter.red, "black": meter.black}[name]
         self.picker.show_items(title, items, chosen)
         self._say_slots()
@@ -274,6 +279,7 @@ class FreePage(Page):
 
     def enter(self) -> None:
         """Read, look, do or wait."""
+        self.picker.tapped = ""
         try:
             {METER: self._read, LOOK: self._look, DO: self._do, WAIT: self._wait, LOG: lambda: None}[
                 self.mode_of_work
@@ -335,7 +341,7 @@ class FreePage(Page):
         said = self.sitting.acts().get(name, "")
         happened = self.sitting.act(name)
         self.say(f"Done: {said}.{self._heard(happened)}")
-        self.picker.show_items(*listed(self.mode_of_work, self.sitting))
+        self._list_anew()
 
     def _wait(self) -> None:
         text = self.picker.chosen or self.picker.find.text().strip()
@@ -343,6 +349,12 @@ class FreePage(Page):
             raise CantDo("Pick how long, or type a time such as 90 s.")
         happened = self.sitting.wait(seconds(text))
         self.say(f"{text} later.{self._heard(happened) or ' Nothing was heard or seen to happen.'}")
+        self._list_anew()
+
+    def _list_anew(self) -> None:
+        """Nothing is selected after something was done: a second press does nothing."""
+        self.picker.show_items(*listed(self.mode_of_work, self.sitting))
+        self.picker.find.setFocus()
 
     def _heard(self, happened) -> str:
         words = [f"{self.vocabulary.happens.get(name, name)} after {at:.0f} s" for name, at in happened]
@@ -362,17 +374,8 @@ class FreePage(Page):
         return {**here, **points}
 
     def _say_slots(self) -> None:
-        meter, points = self.sitting.meter, self.vocabulary.points
-        two = meter.picked.leads == 2
-
-        def where(point: str) -> str:
-            return points[point].label if point else "nowhere yet"
-
-        said = {
-            "function": f"Function: {meter.picked.title}",
-            "red": f"{'Red lead' if two else 'At'}: {where(meter.red)}",
-            "black": f"Black lead: {where(meter.black)}",
-        }
+        meter = self.sitting.meter
+        two, said = meter.picked.leads == 2, slot_words(self.sitting)
         for name, button in self.slot_of.items():
             button.setAccessibleName(said[name].replace("&", "&&"))
             button.setToolTip(said[name])
@@ -383,12 +386,13 @@ class FreePage(Page):
         self.view.say_leads((meter.red, meter.black) if two else (meter.red,))
 
     def _say_next(self) -> None:
-        ready = self.mode_of_work != LOG
+        typed = bool(self.picker.find.text().strip())
+        ready = self.mode_of_work in ONCE and (typed or bool(self.picker.chosen))
         if self.mode_of_work == METER:
             ready = not self.sitting.meter.missing()
         self.set_next(NEXTS[self.mode_of_work], ready)
 
     def _tell_time(self) -> None:
         self.practice.setText(
-            f"PRACTICE on a simulated house \u00b7 {self.sitting.minutes:.0f} minutes in the house"
+            f"PRACTICE on a simulated house \u00b7 {said_minutes(self.sitting.minutes)} in the house"
         )

@@ -24,6 +24,8 @@ class Picker(QWidget):
     picked = Signal(str)
     moved = Signal(str)
     several = Signal(int)
+    twice = False
+    """Whether a tap only selects, and a second one on the same row takes it."""
     careful = False
     """Whether Enter in the search line takes the only match alone: of several one is picked on the list."""
 
@@ -32,6 +34,7 @@ class Picker(QWidget):
     ) -> None:
         super().__init__(parent)
         self.items: dict[str, str] = {}
+        self.tapped = ""
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
@@ -42,7 +45,7 @@ class Picker(QWidget):
         self.list = Listing(title, least)
         self.find.down.connect(self.list.step_down)
         self.find.returnPressed.connect(self._entered)
-        self.list.itemClicked.connect(lambda item: self.picked.emit(item.data(NAME)))
+        self.list.itemClicked.connect(lambda item: self._tap(item.data(NAME)))
         self.list.currentItemChanged.connect(lambda now, _: self.moved.emit(now.data(NAME) if now else ""))
         column.addWidget(self.heading)
         column.addWidget(self.find)
@@ -52,7 +55,7 @@ class Picker(QWidget):
 
     def show_items(self, title: str, items: Mapping[str, str], chosen: str = "") -> None:
         """Another list. What was searched for is forgotten."""
-        self.items = dict(items)
+        self.items, self.tapped = dict(items), ""
         self.heading.setText(title)
         self.find.setAccessibleName(f"Search: {title}")
         self.list.setAccessibleName(title)
@@ -87,7 +90,17 @@ class Picker(QWidget):
             self.list.setCurrentRow(0)
         self.moved.emit(self.chosen)
 
+    def _tap(self, name: str) -> None:
+        if self.twice and name != self.tapped:
+            self.tapped = name
+            return
+        self.tapped = ""
+        self.picked.emit(name)
+
     def _entered(self) -> None:
+        if self.twice and not self.chosen and not self.find.text().strip():
+            self.list.step_down()
+            return
         if self.careful and self.list.count() > 1:
             self.list.setFocus()
             self.several.emit(self.list.count())
