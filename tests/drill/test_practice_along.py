@@ -8,7 +8,7 @@ import pytest
 from houses import library
 from practice_matter import drills, faults
 
-from assistant.drill.practice.along import NOT_TAKEN, Along, Loose
+from assistant.drill.practice.along import NOT_TAKEN, Along, Loose, _parted
 from assistant.drill.practice.debrief import Debrief, debrief
 from assistant.drill.practice.sitting import CantDo
 from assistant.drill.trial import opened
@@ -50,6 +50,32 @@ def test_a_reading_written_otherwise_than_it_was_shown_is_told():
     event = Read(taken.at, taken.step, {**taken.readings, name: replace(taken.readings[name], text="5")})
     along.before(event)
     assert along.log.entries[-1].words.startswith("Wrote 5 where the display showed")
+
+
+def test_what_guards_people_is_never_called_of_no_use():
+    """Gas in the room: its page tells nothing about a switch, and nobody is told so."""
+    along = at()
+    to_the_end(along)
+    room = next(n for n, entry in enumerate(along.log.entries) if entry.step.endswith(".room"))
+    assert along.log.entries[room].guards
+    along.conclude("switch_off", "switched_off", "")
+    made = next(one for one in debrief(along, library(), faults()) if isinstance(one, Debrief))
+    assert "told nothing new" not in made.own_path[room]
+    empty = next(one for one in made.sections if one.title == "Told nothing new")
+    assert not any(line.startswith(f"{room + 1}. ") for line in empty.lines)
+
+
+def test_one_expectation_is_judged_by_the_first_field_alone():
+    along = at()
+    step(along)
+    along.take("0")
+    assert along.log.entries[-1].parted is False
+    one, other = (typed.text for typed in along.taken.readings.values())
+    several = replace(along.taken, readings=dict(zip("ab", along.taken.readings.values(), strict=True)))
+    ask = along.ask()
+    assert _parted("50", several, ask) is True, (one, other)
+    live = replace(ask, readings=tuple(replace(one, known_live=True) for one in ask.readings))
+    assert _parted("50", several, live) is None
 
 
 def test_what_was_taken_goes_with_its_page():

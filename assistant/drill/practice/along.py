@@ -13,9 +13,10 @@ from assistant.drill.practice.calls import Call, NotedRig
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WATCH, Entry, Log
 from assistant.drill.practice.expect import parted
-from assistant.drill.practice.safety import LEAK, LEFT, OHMS
+from assistant.drill.practice.safety import KNOWN, LEAK, LEFT, OHMS, guards
 from assistant.drill.practice.sitting import CantDo, warn_if_stayed
 from assistant.tree.library import Library
+from assistant.tree.model import Look
 from assistant.walk.ask import Ask
 from assistant.walk.event import Did, Event, Hazard, PlateRead, Read, Saw, Watched
 from assistant.walk.state import Visit
@@ -166,19 +167,34 @@ class Along:
         entry.first, entry.last, entry.told = first, len(self.rig.calls), told
         entry.minute = self.minutes
         entry.aside = self._aside(ask)
+        step = ask.body
+        entry.guards = (isinstance(step, Look) and guards(step.sees)) or any(
+            one.known_live or guards(points=one.at) for one in ask.readings
+        )
         if isinstance(event, Saw):
             entry.parted = parted(expected, event.value)
         elif isinstance(event, Read) and ask.readings:
             entry.quantity, entry.points = ask.readings[0].kind, ask.readings[0].at
-            verdicts = [
-                parted(said, typed.text, reading.kind, reading.unit)
-                for said, typed, reading in zip(
-                    expected.split(";"), event.readings.values(), ask.readings, strict=False
-                )
-            ]
-            known = [one for one in verdicts if one is not None]
-            entry.parted = any(known) if known else None
+            entry.parted = _parted(expected, event, ask)
         self.log.entries.append(entry)
+
+
+def _parted(expected: str, event: Read, ask: Ask) -> bool | None:
+    """One expectation is for the first field that decides it, several are for the fields in their order.
+    A field that only shows that the meter works is never meant.
+    """
+    fields = [
+        (typed.text, reading)
+        for typed, reading in zip(event.readings.values(), ask.readings, strict=False)
+        if not (reading.known_live or set(reading.at) & set(KNOWN))
+    ]
+    said = expected.split(";")
+    pairs = zip(said, fields, strict=False) if len(said) > 1 else ((expected, one) for one in fields)
+    verdicts = [parted(words, text, one.kind, one.unit) for words, (text, one) in pairs]
+    known = [one for one in verdicts if one is not None]
+    if not known:
+        return None
+    return any(known) if len(said) > 1 else known[0]
 
 
 def _shown(event: Event) -> str:

@@ -120,7 +120,7 @@ def debrief(
             narrowed = step
         else:
             yield step
-    empty = [one.entry for one in narrowed.told if one.nothing and log.entries[one.entry] in asking]
+    empty = [one.entry for one in narrowed.told if one.nothing and _counts(log.entries[one.entry])]
     figures = replace(figures, best=best.asked if best else None, told_nothing=len(empty))
     sections = [
         *at_once,
@@ -255,11 +255,16 @@ def _count(number: int, one: str, many: str) -> str:
 def _line(n: int, entry: Entry, narrowed: Narrowing) -> str:
     told = narrowed.of(n)
     left = ""
-    if told is not None and entry.asks and not entry.aside:
+    if told is not None and _counts(entry):
         left = (
             " [told nothing new]" if told.nothing else f" [{told.before} faults possible, then {told.after}]"
         )
     return f"{_said(entry)}{left}"
+
+
+def _counts(entry: Entry) -> bool:
+    """Whether it was a way to the finding, and nothing that guards people."""
+    return entry.asks and not entry.aside and not entry.guards
 
 
 def _said(entry: Entry) -> str:

@@ -28,6 +28,9 @@ class Entry:
     """Why what was shown says nothing about the house (a blown meter fuse)."""
     aside: bool = False
     """Whether it was for safety, for the cause or for the proof of repair: no way to the finding."""
+    guards: bool = False
+    """Whether it guards people (gas in the room, a flame that stays, a meter shown to work): that it told
+    nothing new is no fault of it."""
     parted: bool | None = None
     """Whether expectation and reading parted; None where nothing was expected or a person has to judge."""
 

@@ -13,7 +13,7 @@ SHARE = 0.10
 OPEN = ("ol", "open", "nothing", "infinite")
 ZERO = ("0", "zero", "dead", "none", "nothing", "shorted", "short", "closed")
 FLOOR = {"ac_voltage": 2.0, "dc_voltage": 0.5, "resistance": 2.0, "ac_current": 0.1, "temperature": 4.0,
-         "dc_current": 5e-7, "pressure": 10.0}  # fmt: skip
+         "dc_current": 5e-7, "pressure": 10.0, "percent": 0.005, "concentration": 2e-6}  # fmt: skip
 
 
 def parted(expected: str, shown: str, kind: str = "", unit: str = "") -> bool | None:

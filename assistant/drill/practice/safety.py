@@ -22,6 +22,10 @@ FIRE_WITHOUT_AIR = 55.0
 THERMOSTAT = "stat_"
 """A thermostat left off while a repair is waited for endangers nobody."""
 KNOWN = ("known.line", "known.neutral")
+ROOM = "room.air"
+GUARDING = ("flame.rest", "ports.closed", "breaker_panel")
+"""Looked at for safety first: a flame that stays, joints that were opened, the panel before it is touched
+(reasoned)."""
 WHERE_DEAD = {"dead": "proved dead", "off": "switched off", "live": "live"}
 
 OHMS = "A meter on ohms pushes its own current; on a live circuit it burns, or shows nonsense."
@@ -51,6 +55,11 @@ def looks_need(library: Library) -> dict[str, dict[str, str]]:
         }
         for thing, all_of in needs.items()
     }
+
+
+def guards(thing: str = "", points: Sequence[str] = ()) -> bool:
+    """Whether a look or a reading guards people, whatever else it tells."""
+    return thing in GUARDING or ROOM in points or bool(set(points) & set(KNOWN))
 
 
 class Safety:

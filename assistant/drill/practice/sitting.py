@@ -12,7 +12,7 @@ from assistant.drill.practice.drill import OUT, Drill
 from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WAIT, Entry, Log
 from assistant.drill.practice.expect import parted
 from assistant.drill.practice.meter import FUNCTIONS, Meter
-from assistant.drill.practice.safety import STAY, THERMOSTAT, Safety
+from assistant.drill.practice.safety import STAY, THERMOSTAT, Safety, guards
 from assistant.rig.acts import known as acts_known
 from assistant.rig.display_ranges import RANGES
 from assistant.rig.house import CannotMeasure, NotDone
@@ -108,6 +108,7 @@ class Sitting:
         except KeyError:
             raise CantDo(f"There is nothing to see of that here: {title}.") from None
         entry = Entry(LOOK, f"Looked at {title}", shown, expected, parted=parted(expected, shown))
+        entry.guards = guards(thing)
         self._add(entry, first, told=(len(self.rig.calls) - 1,))
         self.safety.look(thing, title)
         return shown
@@ -130,6 +131,7 @@ class Sitting:
         entry = Entry(READ, words, shown, expected, function.kind, points, blind=blind)
         entry.parted = parted(expected, shown, function.kind, _unit(function.kind))
         entry.aside = function.kind == "ac_voltage" and self.safety.is_proof(points)
+        entry.guards = entry.aside or guards(points=points)
         self._add(entry, first, told=() if blind else (told,))
         self.safety.read(function.kind, points, function.name == "low", shown)
         if text == "Err":
