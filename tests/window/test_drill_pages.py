@@ -8,7 +8,7 @@ import pytest
 from hand import Hand
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QApplication
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel
 from test_names import check
 
 from assistant.drill.practice import record
@@ -188,6 +188,21 @@ def test_leads_are_laid_by_touch_on_the_drawing(free):
     page.expected.setText("0")
     free.press("Read")
     assert page.sitting.log.entries[-1].parted is False
+
+
+def test_alt_n_is_the_big_button_and_begin_without_a_name_says_so(lobby):
+    lobby.page.who.clear()
+    lobby.page.list.setFocus()
+    lobby.alt("n")
+    assert "Say who works on it" in lobby.verdict
+    lobby.page.who.setText("Ed")
+    lobby.alt("n")
+    assert lobby.window.room.busy
+    lobby.window.room.finish()
+    lobby.rest()
+    lobby.page.findings.choose("switch_off")
+    lobby.alt("n")
+    assert isinstance(lobby.page, ToldPage)
 
 
 def test_a_tap_beside_every_point_lays_nothing(free):
@@ -427,6 +442,17 @@ def walk_on(hand: Hand) -> None:
         hand.rest()
 
 
+def test_after_take_it_the_cursor_and_what_is_asked_are_at_the_first_field(tree):
+    walk_on(tree)
+    page = tree.page
+    assert len(page.rows) > 1
+    bar(tree).line.setText("0")
+    bar(tree).take()
+    tree.rest()
+    assert page.rows[0].entry.line.hasFocus()
+    assert "1. " in page.essential.text()
+
+
 def test_a_whole_drill_along_the_tree_to_its_debrief(tree):
     for _ in range(40):
         if tree.driver is None or tree.driver.ask().kind == "finding":
@@ -625,6 +651,4 @@ def test_no_mnemonic_is_given_twice_and_tab_is_never_caught(lobby, name):
 @pytest.mark.parametrize("name", ["free", "end", "lobby", "back"])
 def test_every_page_of_a_drill_says_that_it_is_practice(lobby, name):
     hand = come(lobby, name)
-    from PySide6.QtWidgets import QLabel
-
     assert any("PRACTICE" in one.text() for one in hand.page.findChildren(QLabel) if one.isVisible())
