@@ -24,6 +24,8 @@ class Beginning:
         self.person: dict[str, str] = {}
         self.sheets: dict[str, dict[str, str]] = {}
         self.call: dict[str, str] = {}
+        self.interrupted: dict[str, str] = {}
+        """A call left for the list: the next caller's sheet begins empty, and this one is offered."""
 
     def forget(self) -> None:
         """Nothing of another visit is carried over."""
@@ -39,7 +41,10 @@ class Beginning:
 
     def open(self, name: str) -> None:
         if name == "telephone":
-            page = TelephonePage(self.window.desk.library.vocabulary, self.call)
+            left = self.interrupted
+            whose = ", ".join(left[name] for name in ("name", "address") if left.get(name)) or "no name yet"
+            page = TelephonePage(self.window.desk.library.vocabulary, self.call, whose if left else "")
+            page.again.connect(self._take_up_call)
             page.begun.connect(self.called)
             page.left.connect(self.choose)
             self.window._put(page)
@@ -95,7 +100,13 @@ class Beginning:
             return str(problem)
         return ""
 
+    def _take_up_call(self) -> None:
+        self.call, self.interrupted = dict(self.interrupted), {}
+        self.open("telephone")
+
     def _back(self) -> None:
+        if self.call:
+            self.interrupted, self.call = dict(self.call), {}
         self.forget()
         self.window.show_start()
 

@@ -115,7 +115,7 @@ def test_the_telephone_by_keys_alone(qtbot, window, desk):
     hand.page.parts[0].first().setFocus()
     hand.digit(1).digit(1)
     assert hand.page.answers() == {"smell": "no", "ill": "no"}
-    hand.enter().type("Mx Example").enter().type("12 Sample Street").enter().enter()
+    hand.type("Mx Example").enter().type("12 Sample Street").enter().enter()
     hand.alt("g").digit(1).enter()
     visit = hand.driver.visit
     assert visit.sheets["triage"] == {"smell": "no", "ill": "no"}
@@ -289,3 +289,32 @@ def test_a_tune_up_begins_without_a_complaint(qtbot, window, desk):
     assert hand.driver.ask().kind == "choose" and next(iter(hand.page.choices.buttons)) == "healthy numbers"
     hand.digit(2).enter()
     assert hand.driver.ask().step == "no_heat.kind"
+
+
+def test_the_next_caller_finds_an_empty_sheet_and_the_other_call_is_offered(qtbot, window, desk):
+    """Answers about gas must never be those of somebody else."""
+    desk.library = shipped()
+    window.begin()
+    hand = Hand(qtbot, window).rest().press("New visit").press("On the telephone")
+    first = hand.page.parts[0]
+    hand.digit(1).digit(1).type("Mx Example")
+    assert len(first.texts()) == 2
+    assert hand.page.person() == {"name": "Mx Example"}
+    hand.key(ESCAPE).key(ESCAPE)
+    hand.rest().press("New visit").press("On the telephone")
+    assert hand.page.answers() == {}
+    assert hand.page.person() == {}
+    hand.press("Go on with the interrupted call: Mx Example")
+    assert hand.page.person() == {"name": "Mx Example"}
+    assert len(hand.page.parts[0].texts()) == 2
+
+
+def test_a_caller_is_told_nothing_about_a_machine(qtbot, window, desk):
+    desk.library = shipped()
+    window.begin()
+    hand = Hand(qtbot, window).rest().press("New visit").press("On the telephone")
+    hand.digit(2)
+    said = words(hand)
+    assert "GAS. Everybody out." in said
+    assert "Touch no switch, plug, phone or bell." in said
+    assert "this machine" not in said

@@ -99,6 +99,8 @@ class Lines(QWidget):
 
     typed = Signal(str, str)
     done = Signal()
+    past = Signal()
+    """The last question was answered by a digit."""
 
     def __init__(
         self,
@@ -166,6 +168,8 @@ class Lines(QWidget):
             _focus_of(self.fields[names[place]]).setFocus(Qt.FocusReason.TabFocusReason)
         elif enter:
             self.done.emit()
+        elif by > 0:
+            self.past.emit()
 
     def stack(self, tiny: bool) -> None:
         """In a tiny window the words stand above their field."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout, QWidget
 
 from assistant.house.model import Question, Vocabulary
 from assistant.walk.around import leads_out
@@ -21,14 +21,25 @@ class TelephonePage(AsidePage):
     """`begun` carries (person, answers, stop page or ''). What was typed is kept in the caller's `drafts`."""
 
     begun = Signal(object, object, str)
+    again = Signal()
+    """A call that was left before it became a visit is taken up again."""
     title = "On the telephone"
     takes_digits = False
 
     def __init__(
-        self, vocabulary: Vocabulary, drafts: dict[str, str] | None = None, parent: QWidget | None = None
+        self,
+        vocabulary: Vocabulary,
+        drafts: dict[str, str] | None = None,
+        interrupted: str = "",
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(None, parent)
         self.vocabulary = vocabulary
+        if interrupted:
+            again = QPushButton(f"Go on with the &interrupted call: {interrupted}")
+            again.setMinimumHeight(look.TARGET)
+            again.clicked.connect(self.again)
+            self.column.addWidget(again)
         self.drafts = {} if drafts is None else drafts
         sheet = vocabulary.sheets.get("triage")
         self.out = QFrame()
@@ -51,6 +62,7 @@ class TelephonePage(AsidePage):
             self.column.addWidget(lines)
             lines.typed.connect(self._typed)
             lines.done.connect(lambda place=place: self._on(place))
+            lines.past.connect(lambda place=place: place + 1 < len(self.parts) and self._on(place))
         self.column.addStretch(1)
         self._state()
 
@@ -105,7 +117,7 @@ class TelephonePage(AsidePage):
         if page is not None:
             self.out_column.addWidget(label(f"STOP: {page.title}", look.LEAD + 2, bold=True))
             self.out_column.addWidget(label(TELL_THEM))
-            for line in page.lines:
+            for line in map(for_the_caller, page.lines):
                 self.out_column.addWidget(label(line, look.LEAD if tiny else look.QUESTION - 4, bold=True))
             self.scroll.verticalScrollBar().setValue(0)
             self.say("Nobody drives before they are out.")
@@ -114,3 +126,10 @@ class TelephonePage(AsidePage):
         self.say("")
         anything = self.answers() or self.person()
         self.set_next("&Go on" if anything else "&Back to it")
+
+
+def for_the_caller(line: str) -> str:
+    """A line of a stop page as it is said to somebody who has no program in the hand."""
+    kept = [part for part in line.split(". ") if "this machine" not in part]
+    said = ". ".join(kept).strip()
+    return said if said.endswith(".") else f"{said}."
