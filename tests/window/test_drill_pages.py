@@ -25,6 +25,7 @@ from assistant.window.page.drill.end import EndPage
 from assistant.window.page.drill.foreman import ForemanPage
 from assistant.window.page.drill.free import SAY_FIRST, FreePage
 from assistant.window.page.drill.history import HistoryPage
+from assistant.window.page.drill.kept import KeptPage
 from assistant.window.page.drill.lobby import LobbyPage
 from assistant.window.page.drill.told import ToldPage
 from tests.report.pdf_reader import pages
@@ -573,6 +574,21 @@ def test_looking_back_plots_and_says_the_same_in_words(looked_back):
     grey = page.plot.grab().toImage()
     ink = look.inks(page.palette()).accent.rgb()
     assert any(grey.pixel(x, y) == ink for x in range(0, grey.width(), 2) for y in range(0, grey.height(), 3))
+
+
+def test_a_debrief_is_read_again_from_looking_back(looked_back):
+    looked_back.press("Read its debrief")
+    page = looked_back.page
+    assert isinstance(page, KeptPage)
+    assert page.told[0][0] == "What was wrong"
+    assert page.told[-1][0] in ("Your path", "The shortest good path")
+    for size in SIZES.values():
+        looked_back.window.resize(*size)
+        looked_back.rest()
+        check(looked_back.window)
+    looked_back.key(Qt.Key.Key_Escape)
+    assert isinstance(looked_back.page, HistoryPage)
+    assert looked_back.page.who == "Ed"
 
 
 def test_looking_back_is_saved_as_a_table_and_as_pages_marked_as_practice(looked_back, monkeypatch, tmp_path):

@@ -189,6 +189,29 @@ def history(apprentice: str, root: Path | None = None) -> list[Done]:
     return sorted((one for one in found if isinstance(one.began, str)), key=lambda one: one.began)
 
 
+def kept_debrief(done: Done, root: Path | None = None) -> list[tuple[str, tuple[str, ...]]]:
+    """The debrief of a drill as it was kept, titles and lines, then the paths; nothing where none is."""
+    for path in sorted(folder_of(done.apprentice, root).glob(f"*/{PAGE}")):
+        page = _read(path)
+        if isinstance(page, dict) and page.get("done") == asdict(done):
+            told = page.get("debrief")
+            found = [
+                (str(one.get("title", "")), _lines(one.get("lines")))
+                for one in (told if isinstance(told, list) else [])
+                if isinstance(one, dict)
+            ]
+            found += [
+                ("Your path", _lines(page.get("path"))),
+                ("The shortest good path", _lines(page.get("best_path"))),
+            ]
+            return [one for one in found if one[1]]
+    return []
+
+
+def _lines(value: object) -> tuple[str, ...]:
+    return tuple(str(one) for one in value) if isinstance(value, list) else ()
+
+
 def to_csv(done: Iterable[Done]) -> str:
     """One line a drill; every line says that it is practice."""
     out = io.StringIO()

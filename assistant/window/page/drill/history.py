@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
@@ -24,6 +24,8 @@ class HistoryPage(Page):
     """One apprentice at a time; their names are buttons."""
 
     takes_digits = False
+    opened = Signal(object)
+    """Carries the Done whose debrief is to be read."""
 
     def __init__(self, who: str = "", parent: QWidget | None = None) -> None:
         super().__init__(None, parent)
@@ -48,8 +50,13 @@ class HistoryPage(Page):
         self.column.addWidget(self.plot, 3)
         self.list = Listing("Drills, the latest first", 60)
         self.column.addWidget(self.list, 2)
+        self.list.itemDoubleClicked.connect(lambda _: self.open())
         saves = Flow()
-        for words, act in (("Save as &table\u2026", self.save_table), ("Save as &PDF\u2026", self.save_page)):
+        for words, act in (
+            ("Read its &debrief", self.open),
+            ("Save as &table\u2026", self.save_table),
+            ("Save as &PDF\u2026", self.save_page),
+        ):
             button = QPushButton(words)
             button.setMinimumHeight(look.TARGET)
             button.clicked.connect(act)
@@ -78,6 +85,14 @@ class HistoryPage(Page):
         self.list.clear()
         for one in reversed(self.done):
             self.list.addItem(QListWidgetItem(line(one)))
+
+    def open(self) -> None:
+        """The debrief of the drill that is selected, of the latest where none is."""
+        if not self.done:
+            self.say("No drill was ended yet.")
+            return
+        row = max(0, self.list.currentRow())
+        self.opened.emit(self.done[len(self.done) - 1 - row])
 
     def save_table(self) -> None:
         """As CSV."""

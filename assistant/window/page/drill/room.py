@@ -39,6 +39,7 @@ from assistant.window.page.drill.end import EndPage
 from assistant.window.page.drill.foreman import ForemanPage
 from assistant.window.page.drill.free import FreePage
 from assistant.window.page.drill.history import HistoryPage
+from assistant.window.page.drill.kept import KeptPage
 from assistant.window.page.drill.lobby import TREE, LobbyPage
 from assistant.window.page.drill.paper import debrief_pdf
 from assistant.window.page.drill.told import ToldPage
@@ -127,6 +128,13 @@ class DrillRoom(QObject):
         """An apprentice's drills over time."""
         page = HistoryPage(who or self.who)
         page.left.connect(self.lobby)
+        page.opened.connect(self.read_again)
+        self.window.show_page(page)
+
+    def read_again(self, done: record.Done) -> None:
+        """The debrief of a drill that was ended some time ago."""
+        page = KeptPage(done)
+        page.left.connect(lambda: self.look_back(done.apprentice))
         self.window.show_page(page)
 
     # -- the work
