@@ -100,3 +100,19 @@ def typed_in(kind: str, unit: str, text: str) -> Typed:
     own = understand(text, kind, unit)
     same = isinstance(plain, Understood) and isinstance(own, Understood) and plain.interval == own.interval
     return Typed(text if same else f"{text} {unit}")
+
+
+def sent_out(visit: Visit) -> list[str]:
+    """What was answered on the telephone that sends everybody out, in a sentence each: whoever drives there
+    must know it before the door.
+    """
+    sheet = visit.vocabulary.sheets.get("triage")
+    said = visit.sheets.get("triage", {})
+    if sheet is None:
+        return []
+    out = []
+    for name, question in sheet.questions.items():
+        page = visit.vocabulary.stops.get(leads_out(question, said.get(name, "")) or "")
+        if page is not None:
+            out.append(f"On the telephone: {question.words} {said[name]}. {page.title} Ask before you go in.")
+    return out

@@ -134,7 +134,9 @@ class Window(QMainWindow):
         driver.changed.connect(self._answered)
         self.awake.keep()
         self.show_ask()
-        for remark in getattr(driver.live, "remarks", ()):
+        from assistant.walk.around import sent_out
+
+        for remark in (*getattr(driver.live, "remarks", ()), *sent_out(driver.visit)):
             self.page.column.insertWidget(0, banner(remark))
 
     def show_ask(self) -> None:

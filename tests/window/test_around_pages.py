@@ -134,6 +134,12 @@ def test_an_answer_sends_everybody_out_before_anyone_drives(qtbot, window, desk)
         assert line in said
     hand.press("Write it down")
     assert hand.driver.ask().kind == "stop" and hand.driver.visit.sheets["triage"] == {"ill": OUT}
+    hand.alt("d")
+    folder = hand.driver.folder
+    hand.window.show_start()
+    hand.window.take_up(folder)
+    assert "On the telephone: " in words(hand.rest())
+    assert "Ask before you go in." in words(hand)
 
 
 def test_a_call_that_is_left_keeps_what_was_typed(qtbot, window, desk):
