@@ -8,10 +8,11 @@ import pytest
 from houses import library
 from practice_matter import drills, faults
 
-from assistant.drill.practice.along import NOT_TAKEN, Along, Loose, _parted
+from assistant.drill.practice.along import NOT_HERE, NOT_TAKEN, Along, Loose, _parted
 from assistant.drill.practice.debrief import Debrief, debrief
 from assistant.drill.practice.sitting import CantDo
 from assistant.drill.trial import opened
+from assistant.rig.house import NotDone
 from assistant.trail.live import LiveVisit
 from assistant.walk.event import Read, Saw
 from assistant.walk.visit import BadAnswer
@@ -76,6 +77,19 @@ def test_one_expectation_is_judged_by_the_first_field_alone():
     assert _parted("50", several, ask) is True, (one, other)
     live = replace(ask, readings=tuple(replace(one, known_live=True) for one in ask.readings))
     assert _parted("50", several, live) is None
+
+
+@pytest.mark.parametrize("problem", [KeyError("blower.does"), NotDone("the door is shut")])
+def test_what_the_house_does_not_give_is_a_sentence_and_no_name(monkeypatch, problem):
+    along = at()
+
+    def refuse(_visit):
+        raise problem
+
+    monkeypatch.setattr(along.hand, "event", refuse)
+    with pytest.raises(CantDo) as said:
+        along.take("gas")
+    assert str(said.value) in (NOT_HERE, "The door is shut.")
 
 
 def test_what_was_taken_goes_with_its_page():

@@ -15,6 +15,7 @@ from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WATCH, Entry,
 from assistant.drill.practice.expect import parted
 from assistant.drill.practice.safety import KNOWN, LEAK, LEFT, OHMS, guards
 from assistant.drill.practice.sitting import CantDo, warn_if_stayed
+from assistant.rig.house import CannotMeasure, NotDone
 from assistant.tree.library import Library
 from assistant.tree.model import Look
 from assistant.walk.ask import Ask
@@ -24,6 +25,7 @@ from assistant.walk.visit import asked
 
 TAKEN = ("plate", "look", "measure", "watch", "do")
 KINDS = {"look": LOOK, "measure": READ, "watch": WATCH, "do": ACT, "plate": OTHER}
+NOT_HERE = "In this house that can't be taken: there is nothing there to see or to measure."
 NOT_TAKEN = "In a drill this comes from the house: press \u201cTake it\u201d first."
 
 
@@ -79,7 +81,12 @@ class Along:
         if self.taken is not None:
             return self.taken
         first = len(self.rig.calls)
-        event = self.hand.event(self.visit)
+        try:
+            event = self.hand.event(self.visit)
+        except NotDone as problem:
+            raise CantDo(f"{str(problem)[:1].upper()}{str(problem)[1:]}.") from None
+        except (CannotMeasure, KeyError):
+            raise CantDo(NOT_HERE) from None
         self._taken = self._now(ask), event
         self._note(ask, event, first, expected)
         return event

@@ -11,7 +11,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from assistant.drill.hand import Stuck
-from assistant.drill.practice.along import Along
+from assistant.drill.practice.along import NOT_HERE, Along
 from assistant.drill.practice.sitting import CantDo
 from assistant.walk.event import Cannot, Did, Event, PlateRead, Read, Saw, Watched
 from assistant.window import look
@@ -30,7 +30,6 @@ from assistant.window.session import Driver
 from assistant.window.text import label
 
 EXPECT = "What do you expect?"
-CANNOT = "In this house that can't be taken: there is nothing there to see or to measure."
 READS = ("look", "measure", "watch")
 ALLOWED = ("unproved", "back", "hazard", "help", "drawing", "more", "shelf", "tree")
 """What is open beside the walk in a drill; a person's name, a signature and a report are a visit's."""
@@ -142,7 +141,7 @@ def fill(page: Page, event: Event) -> None:
     if isinstance(event, Cannot):
         ways = [one for one in page.findChildren(QPushButton) if one.text().startswith("&Can't ")]
         open_ways = [one.text().replace("&", "") for one in ways if not one.isHidden()]
-        page.say(CANNOT + (f" Press \u201c{open_ways[0]}\u201d." if open_ways else ""))
+        page.say(NOT_HERE + (f" Press \u201c{open_ways[0]}\u201d." if open_ways else ""))
     elif isinstance(event, Did) and isinstance(page, DoPage):
         if page.record(event):
             page.left.emit()
