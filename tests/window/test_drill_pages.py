@@ -301,6 +301,16 @@ def test_a_lead_or_the_function_is_searched_for_right_after_it_was_tapped(free):
         assert wanted in (page.sitting.meter.function, page.sitting.meter.red)
 
 
+def test_a_time_is_waited_as_it_was_typed(free):
+    """Three minutes are not the half hour whose "30 min" fits the words."""
+    free.press("Wait")
+    free.type("3 min").enter()
+    assert free.page.sitting.minutes == pytest.approx(3)
+    free.type("5 min")
+    free.press("Wait so long")
+    assert free.page.sitting.minutes == pytest.approx(8)
+
+
 def test_a_time_that_is_none_is_a_sentence(free):
     free.press("Wait")
     free.type("soon")

@@ -203,7 +203,7 @@ class FreePage(Page):
         if name != self.mode_of_work:
             self.say("")  # what was said belongs to what was done before
         self.mode_of_work = name
-        self.picker.twice = name in ONCE
+        self.picker.twice, self.picker.selects = name in ONCE, name != WAIT
         self.modes[name].setChecked(True)
         self.slots.setVisible(name == METER)
         self.expected.setVisible(name in (METER, LOOK) and self.predict)

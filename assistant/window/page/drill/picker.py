@@ -26,6 +26,8 @@ class Picker(QWidget):
     several = Signal(int)
     twice = False
     """Whether a tap only selects, and a second one on the same row takes it."""
+    selects = True
+    """Whether what is typed selects the first row that fits; else Enter takes the words as they are."""
     careful = False
     """Whether Enter in the search line takes the only match alone: of several one is picked on the list."""
 
@@ -86,7 +88,7 @@ class Picker(QWidget):
         self.list.blockSignals(False)
         if chosen:
             self.choose(chosen)
-        elif self.list.count() and self.find.text():
+        elif self.selects and self.list.count() and self.find.text():
             self.list.setCurrentRow(0)
         self.moved.emit(self.chosen)
 
@@ -105,9 +107,9 @@ class Picker(QWidget):
             self.list.setFocus()
             self.several.emit(self.list.count())
             return
-        if not self.chosen and self.list.count():
+        if self.selects and not self.chosen and self.list.count():
             self.list.setCurrentRow(0)
-        if self.chosen:
+        if self.chosen or not self.selects:
             self.picked.emit(self.chosen)
 
 
