@@ -43,6 +43,15 @@ class Inks:
     wash: QColor
 
 
+def on_paper() -> Inks:
+    """Black on white, for what is printed, whatever the window's palette is."""
+    palette = QPalette(QColor("white"), QColor("white"))
+    for role in (QPalette.ColorRole.Text, QPalette.ColorRole.WindowText):
+        palette.setColor(role, QColor("black"))
+    palette.setColor(QPalette.ColorRole.Base, QColor("white"))
+    return inks(palette)
+
+
 def inks(palette: QPalette | None = None) -> Inks:
     """Work out the colours from a palette (the application's own when none is given)."""
     palette = palette or QApplication.palette()

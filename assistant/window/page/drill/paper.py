@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QPageSize, QPainter, QPalette, QPdfWriter
+from PySide6.QtGui import QFont, QPageSize, QPainter, QPdfWriter
 
 from assistant.drill.practice.debrief import Debrief
 from assistant.drill.practice.drill import Drill
@@ -70,7 +70,7 @@ class Sheet:
     def _new_page(self) -> None:
         """The mark stands at the head and at the foot of every page."""
         self.page += 1
-        self.paint.setPen(Qt.GlobalColor.black)
+        self.paint.setPen(look.on_paper().text)
         self.paint.setFont(font(SMALL, True))
         line = QRectF(self.left, MARGIN * POINT * 0.6, self.width, 14 * POINT)
         self.paint.drawText(line, Qt.AlignmentFlag.AlignLeft, WORDS)
@@ -119,16 +119,7 @@ def history_pdf(who: str, done: Sequence[Done]) -> bytes:
 
     sheet = Sheet("Practice, looking back")
     sheet.line(f"Drills of {who}" if who else "Drills", TITLE, True, 0)
-    draw(sheet.paint, sheet.room(300), done, paper_inks(), font(SMALL), POINT / 2)
+    draw(sheet.paint, sheet.room(300), done, look.on_paper(), font(SMALL), POINT / 2)
     for one in reversed(done):
         sheet.line(line(one), SMALL, before=5)
     return sheet.data()
-
-
-def paper_inks() -> look.Inks:
-    """Black on white, whatever the window's palette is."""
-    palette = QPalette(QColor("white"), QColor("white"))
-    for role in (QPalette.ColorRole.Text, QPalette.ColorRole.WindowText):
-        palette.setColor(role, QColor("black"))
-    palette.setColor(QPalette.ColorRole.Base, QColor("white"))
-    return look.inks(palette)
