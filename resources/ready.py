@@ -284,7 +284,9 @@ def run_tests(python, rest):
     """Runs pytest without a screen, a file of tests at a time on every core; `-n 0` takes one process."""
     can_draw(python)
     environment = dict(os.environ, QT_QPA_PLATFORM="offscreen")
-    spread = [] if "-n" in rest or "--pdb" in rest else ["-n", "auto", "--maxprocesses", "8"]
+    spread = ["-n", "auto", "--maxprocesses", "8", "--max-worker-restart", "0"]
+    if "-n" in rest or "--pdb" in rest:
+        spread = []
     command = [python, "-m", "pytest", *spread, "--dist", "loadfile", *rest]
     return ended(subprocess.call(command, cwd=ROOT, env=environment))
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import threading
 from pathlib import Path
 
@@ -15,6 +14,8 @@ from assistant.tree.library import Library, read_folder
 EVERY = 1000
 """Milliseconds between two looks. Times and sizes are compared, as file systems in a network tell of no
 changes."""
+AWAITED = 5
+"""Milliseconds between two looks for the answer of the thread that reads."""
 
 
 class TreeWatch(QObject):
@@ -26,10 +27,12 @@ class TreeWatch(QObject):
         super().__init__(parent)
         self.folder = folder
         self._seen: dict[str, tuple[int, int]] | None = None
-        self._busy = False
-        self._timer = QTimer(self)
+        self._answers: list[tuple[Library, list[Problem]]] = []
+        self._timer, self._wait = QTimer(self), QTimer(self)
         self._timer.setInterval(EVERY)
         self._timer.timeout.connect(self.look)
+        self._wait.setInterval(AWAITED)
+        self._wait.timeout.connect(self._told)
 
     def start(self) -> None:
         """Reads the folder, and looks again from time to time."""
@@ -38,23 +41,34 @@ class TreeWatch(QObject):
 
     def stop(self) -> None:
         self._timer.stop()
+        self._wait.stop()
+
+    @property
+    def reading(self) -> bool:
+        """Whether an answer is awaited."""
+        return self._wait.isActive()
 
     def look(self) -> None:
         """Reads the folder where a file of it changed since it was read."""
-        if self._busy:
+        if self.reading:
             return
         now = stamps(self.folder)
         if now == self._seen:
             return
-        self._seen, self._busy = now, True
-        threading.Thread(target=self._work, daemon=True).start()
+        self._seen, self._answers = now, []
+        threading.Thread(target=_work, args=(self.folder, self._answers), daemon=True).start()
+        self._wait.start()
 
-    def _work(self) -> None:
-        """On its own thread; the signal brings the answer over to the window's."""
-        library, problems = read_and_check(self.folder)
-        self._busy = False
-        with contextlib.suppress(RuntimeError):  # the page was closed meanwhile
-            self.read.emit(library, problems)
+    def _told(self) -> None:
+        """The answer, once it is there: fetched on the window's own thread."""
+        if self._answers:
+            self._wait.stop()
+            self.read.emit(*self._answers.pop())
+
+
+def _work(folder: Path, answers: list[tuple[Library, list[Problem]]]) -> None:
+    """On a thread that knows no window: the page may be closed and gone before this ends."""
+    answers.append(read_and_check(folder))
 
 
 def read_and_check(folder: Path) -> tuple[Library, list[Problem]]:

@@ -25,6 +25,10 @@ def watched(monkeypatch, desk, tmp_path):
 
 def opened(hand):
     hand.window.open("tree")
+    hand.rest()
+    watch = hand.page.watch
+    if watch is not None:  # what comes of the first reading is on the page before a test goes on
+        hand.bot.waitUntil(lambda: not watch.reading, timeout=20_000)
     return hand.rest()
 
 
@@ -182,3 +186,29 @@ def test_a_drag_moves_it_and_a_press_does_not(at, qtbot):
     qtbot.mouseMove(view, view.rect().center() - (view.rect().center() / 2))
     qtbot.mouseRelease(view, Qt.MouseButton.LeftButton, pos=view.rect().center() / 2)
     assert view.corner != corner
+
+
+def test_a_page_that_is_closed_while_its_trees_are_read_harms_nothing(qtbot, monkeypatch, tmp_path):
+    """The reading thread ended after the page was gone, and took the program with it."""
+    import threading
+
+    import shiboken6
+
+    go, done = threading.Event(), threading.Event()
+
+    def slow(folder):
+        go.wait(10)
+        done.set()
+        return None, []
+
+    monkeypatch.setattr(tree_watch, "read_and_check", slow)
+    monkeypatch.setattr(tree_watch, "stamps", lambda folder: {"a": (1, 1)})
+    watch = tree_watch.TreeWatch(tmp_path)
+    heard = []
+    watch.read.connect(lambda *answer: heard.append(answer))
+    watch.start()
+    shiboken6.delete(watch)
+    go.set()
+    assert done.wait(10)
+    qtbot.wait(150)
+    assert heard == []
