@@ -6,8 +6,9 @@ from __future__ import annotations
 
 import csv
 import io
+from bisect import bisect_right
 from dataclasses import astuple, dataclass, fields
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from assistant.past.store import Store
 from assistant.trail.clock import moment
@@ -77,7 +78,7 @@ def findings(store: Store, today: str) -> list[FindingCount]:
             count["unknown"] += 1
             continue
         until = ended + timedelta(days=CALL_BACK_DAYS)
-        if any(ended < begun <= until for other, begun in calls.get(place, ()) if other != visit):
+        if _called_back(calls.get(place, []), visit, ended, until):
             count["back"] += 1
         elif now < until:
             count["early"] += 1
@@ -99,15 +100,27 @@ def findings(store: Store, today: str) -> list[FindingCount]:
     return sorted(out, key=lambda each: (-each.visits, each.complaint, each.step))
 
 
-def _calls(store: Store) -> dict[str, list]:
-    """Address -> (visit, when it began) of each visit that was made for a complaint."""
-    out: dict[str, list] = {}
+def _called_back(calls: list[tuple[datetime, int]], visit: int, ended: datetime, until: datetime) -> bool:
+    """Whether another visit to the address began after `ended` and not after `until`; `calls` in order."""
+    place = bisect_right(calls, ended, key=lambda call: call[0])
+    while place < len(calls) and calls[place][0] <= until:
+        if calls[place][1] != visit:
+            return True
+        place += 1
+    return False
+
+
+def _calls(store: Store) -> dict[str, list[tuple[datetime, int]]]:
+    """Address -> (when it began, visit) of each visit that was made for a complaint, in order."""
+    out: dict[str, list[tuple[datetime, int]]] = {}
     for visit, place, began in store.base.execute(
         "select id, place, began from visit where place != '' and complaints != '[]' and not practice"
     ):
         when = moment(began)
         if when is not None:
-            out.setdefault(place, []).append((visit, when))
+            out.setdefault(place, []).append((when, visit))
+    for calls in out.values():
+        calls.sort()
     return out
 
 
