@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.house.entries_file import named_entries
 from assistant.house.fields import Form, Problems, good_name
 from assistant.house.place import Problem
-from assistant.house.reader import Fields, Items, Text, Unreadable, read
+from assistant.house.reader import Fields, Items, Text, Unreadable
 from assistant.quantity.entry import Understood, understand
 from assistant.resources import resources_folder
 from assistant.rig.fault import NOMINAL, ComesAndGoes, Consequence, Deed, Fault
@@ -20,34 +21,16 @@ def load_faults(data: bytes, file: str) -> tuple[dict[str, Fault], list[Problem]
 
     A fault with a problem is left out.
     """
-    problems = Problems()
+    problems, found = Problems(), {}
+    holds = "title, complaint, finding, change"
     try:
-        node = read(data, file)
+        for name, form in named_entries(data, file, "faults", "fault", holds, problems):
+            before = len(problems.found) + problems.left_out
+            fault = _fault(name, form)
+            if fault and len(problems.found) + problems.left_out == before:
+                found[name] = fault
     except Unreadable as unreadable:
         return {}, unreadable.problems
-    if not isinstance(node, Fields):
-        problems.add(node.place, "type", f"{file} is a set of fields: format and faults")
-        return {}, problems.sorted()
-    top = Form(node, file, problems)
-    written = top.text("format", need=True)
-    if written and written.value != "1":
-        problems.add(written.place, "format", f"this program reads format 1, not '{written.value[:20]}'")
-    listed = top.fields("faults", need=True)
-    top.close()
-    found: dict[str, Fault] = {}
-    for name, entry in (listed.entries if listed else {}).items():
-        place = listed.keys[name]
-        if not good_name(name, place, "a fault", problems):
-            continue
-        if not isinstance(entry, Fields):
-            problems.add(
-                entry.place, "type", f"fault '{name}' must be fields: title, complaint, finding, change"
-            )
-            continue
-        before = len(problems.found) + problems.left_out
-        fault = _fault(name, Form(Fields(entry.entries, entry.keys, place), f"fault '{name}'", problems))
-        if fault and len(problems.found) + problems.left_out == before:
-            found[name] = fault
     return found, problems.sorted()
 
 

@@ -15,10 +15,11 @@ from assistant.drill.practice.drill import (
     Drill,
     takes_plate,
 )
-from assistant.house.fields import Form, Problems, good_name
+from assistant.house.entries_file import named_entries
+from assistant.house.fields import Form, Problems
 from assistant.house.model import Vocabulary
 from assistant.house.place import Problem
-from assistant.house.reader import Fields, Text, Unreadable, read
+from assistant.house.reader import Text, Unreadable
 from assistant.quantity.entry import Understood, understand
 from assistant.rig.fault import Fault
 from assistant.rig.unit import FEATURES
@@ -32,35 +33,16 @@ def load_drills(
     """The drills that a file writes, by name, and what is wrong in it. Never raises; a drill with a problem
     is left out.
     """
-    problems = Problems()
+    problems, found = Problems(), {}
+    holds = "title, complaint, words, fault"
     try:
-        node = read(data, file)
+        for name, form in named_entries(data, file, "drills", "drill", holds, problems):
+            before = len(problems.found) + problems.left_out
+            drill = _drill(name, form, faults, vocabulary, origin)
+            if drill and len(problems.found) + problems.left_out == before:
+                found[name] = drill
     except Unreadable as unreadable:
         return {}, unreadable.problems
-    if not isinstance(node, Fields):
-        problems.add(node.place, "type", f"{file} is a set of fields: format and drills")
-        return {}, problems.sorted()
-    top = Form(node, file, problems)
-    written = top.text("format", need=True)
-    if written and written.value != "1":
-        problems.add(written.place, "format", f"this program reads format 1, not '{written.value[:20]}'")
-    listed = top.fields("drills", need=True)
-    top.close()
-    found: dict[str, Drill] = {}
-    for name, entry in (listed.entries if listed else {}).items():
-        place = listed.keys[name]
-        if not good_name(name, place, "a drill", problems):
-            continue
-        if not isinstance(entry, Fields):
-            problems.add(
-                entry.place, "type", f"drill '{name}' must be fields: title, complaint, words, fault"
-            )
-            continue
-        before = len(problems.found) + problems.left_out
-        form = Form(Fields(entry.entries, entry.keys, place), f"drill '{name}'", problems)
-        drill = _drill(name, form, faults, vocabulary, origin)
-        if drill and len(problems.found) + problems.left_out == before:
-            found[name] = drill
     return found, problems.sorted()
 
 
