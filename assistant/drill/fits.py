@@ -10,7 +10,7 @@ from assistant.house.place import Problem
 from assistant.rig.fault import Fault
 from assistant.rig.fault_file import load_faults
 from assistant.tree.library import Library, from_texts
-from assistant.tree.model import Finding, HandOver, Stop
+from assistant.tree.model import Finding, HandOver, Stop, Tree
 
 
 def problems_of(
@@ -38,22 +38,33 @@ def problems_of(
 
 def _names(fault: Fault, library: Library, trees: Mapping[str, str]) -> list[Problem]:
     complaints = list(library.vocabulary.complaints)
+    found = [
+        _unknown(fault, "complaint", complaint, complaints)
+        for complaint in (fault.complaint, *fault.elsewhere)
+        if complaint not in complaints
+    ]
     if fault.complaint not in complaints:
-        return [_unknown(fault, "complaint", fault.complaint, complaints)]
-    tree = library.trees.get(trees.get(fault.complaint, ""))
-    if tree is None:
-        return []
-    ends = [
+        return found
+    for complaint in dict.fromkeys((fault.complaint, *fault.elsewhere)):
+        tree = library.trees.get(trees.get(complaint, ""))
+        if tree is not None:
+            ends = ends_of(tree)
+            absent = fault.absent if complaint == fault.complaint else None
+            wanted = [*fault.right(complaint), *([absent] if absent else [])]
+            found += [_unknown(fault, f"finding of {tree.name}", w, ends) for w in wanted if w not in ends]
+    causes = [name for name, one in library.trees.items() if one.purpose == "cause"]
+    if fault.cause and fault.cause not in causes and fault.complaint in trees:
+        found.append(_unknown(fault, "cause", fault.cause, causes))
+    return found
+
+
+def ends_of(tree: Tree) -> list[str]:
+    """The steps of a tree at which a walk can end with something told."""
+    return [
         name
         for name, step in tree.steps.items()
         if isinstance(step, (Finding, HandOver)) or (isinstance(step, Stop) and step.finding)
     ]
-    wanted = [fault.finding, *fault.also, *([fault.absent] if fault.absent else [])]
-    found = [_unknown(fault, f"finding of {tree.name}", name, ends) for name in wanted if name not in ends]
-    causes = [name for name, one in library.trees.items() if one.purpose == "cause"]
-    if fault.cause and fault.cause not in causes:
-        found.append(_unknown(fault, "cause", fault.cause, causes))
-    return found
 
 
 def _unknown(fault: Fault, what: str, name: str, known: list[str]) -> Problem:

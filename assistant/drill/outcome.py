@@ -40,18 +40,19 @@ def judged(outcome: Outcome, fault: Fault | None, complaint: str) -> str:
     """Right, wrong or undecided.
 
     A healthy house is right where nothing is found. A fault of another complaint is right where the walk
-    hands over, finds nothing, or finds what cures it. A fault that comes and goes is right by its own
-    finding, or by the one for its absence where it was away at the end.
+    hands over, finds nothing, finds what cures it, or finds what the fault itself says is right there. A
+    fault that comes and goes is right by its own finding, or by the one for its absence where it was away at
+    the end.
     """
     if outcome.kind == "open":
         return UNDECIDED
     if fault is None:
         return RIGHT if outcome.kind == "nothing" else WRONG
+    if outcome.end in fault.right(complaint):
+        return RIGHT
     if fault.complaint != complaint:
         good = outcome.kind in ("handed_over", "nothing") or bool(outcome.cured)
         return RIGHT if good else WRONG
-    if outcome.end in (fault.finding, *fault.also):
-        return RIGHT
     if fault.absent is not None and outcome.end == fault.absent and not outcome.present:
         return RIGHT
     return WRONG

@@ -55,7 +55,8 @@ class Consequence:
 class Fault:
     """`finding` is the bare name that a good technician reaches for `complaint`, `cause` the root cause's.
 
-    `also` are other findings that are as right (a named ambiguity, with its reason in the file). `absent`:
+    `also` are other findings that are as right (a named ambiguity, with its reason in the file). `elsewhere`:
+    what is right to find where the customer's words were another complaint, by that complaint. `absent`:
     the right finding while an intermittent fault is away. `house`: features that the house must have.
     `degrees`: those that make the complaint. `found`: how it has left the house (a
     tripped breaker).
@@ -70,11 +71,17 @@ class Fault:
     degrees: tuple[str, ...]
     place: Place
     also: tuple[str, ...] = ()
+    elsewhere: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     house: Mapping[str, str] = field(default_factory=dict)
     comes_and_goes: ComesAndGoes | None = None
     absent: str | None = None
     consequence: Consequence | None = None
     found: tuple[Deed, ...] = ()
+
+    def right(self, complaint: str) -> tuple[str, ...]:
+        """The findings that are right where somebody was called with this complaint."""
+        own = (self.finding, *self.also) if complaint == self.complaint else ()
+        return (*own, *self.elsewhere.get(complaint, ()))
 
     def left(self) -> Settings:
         """How the house stands when somebody comes, beside the fault: a breaker that has tripped."""
@@ -130,6 +137,13 @@ faults:
     finding: name_of_the_step_that_says_so
     cause: name_of_the_cause
     change: [{part: cable, change: R-C short}]
+  small_ducts:
+    title: Ducts too small for the unit push air past shut dampers, and the limit opens too
+    complaint: zone_spillover
+    finding: name_of_the_step_that_says_so
+    also: {no_heat: [name_of_what_is_right_there]}
+    house: {zone_panel: "yes"}
+    change: [{part: ducts2, change: all small}]
   now_and_then:
     title: The inducer's pin makes contact when it likes
     complaint: no_heat

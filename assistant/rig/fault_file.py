@@ -57,8 +57,8 @@ def _fault(name: str, form: Form) -> Fault | None:
     finding = form.text("finding", need=True)
     cause = form.text("cause")
     absent = form.text("absent")
-    also = form.texts("also", single=True)
-    for text in (finding, cause, absent, *also):
+    also = _also(form, complaint or "")
+    for text in (finding, cause, absent):
         if text:
             good_name(text.value, text.place, "a finding or cause", problems)
     deeds = _deeds(form, f"fault '{name}'")
@@ -85,13 +85,31 @@ def _fault(name: str, form: Form) -> Fault | None:
         deeds,
         degrees,
         form.node.place,
-        tuple(text.value for text in also),
+        also.pop(complaint, ()),
+        also,
         house,
         turns,
         absent.value if absent else None,
         consequence,
         found,
     )
+
+
+def _also(form: Form, complaint: str) -> dict[str, tuple[str, ...]]:
+    """Other right findings by complaint. A plain list is for the fault's own."""
+    node = form.get("also")
+    if node is None:
+        return {}
+    if isinstance(node, Fields):
+        inner = Form(node, f"'also' of {form.what}", form.problems)
+        listed = {name: inner.texts(name, single=True) for name in node.entries}
+        for name, place in node.keys.items():
+            good_name(name, place, "a complaint", form.problems)
+    else:
+        listed = {complaint: form.texts("also", single=True)}
+    for text in (text for texts in listed.values() for text in texts):
+        good_name(text.value, text.place, "a finding or cause", form.problems)
+    return {name: tuple(text.value for text in texts) for name, texts in listed.items()}
 
 
 def _deeds(form: Form, what: str, field: str = "change") -> tuple[Deed, ...]:

@@ -30,8 +30,15 @@ def renamed(texts: Mapping[str, bytes], faults: bytes, seed: int) -> tuple[dict[
             if field in fault:
                 fault[field] = own.get(fault[field], fault[field])
         if "also" in fault:
-            fault["also"] = [own.get(name, name) for name in fault["also"]]
+            fault["also"] = _also(fault["also"], own, of_complaint)
     return new_texts, _text(written), back
+
+
+def _also(also, own: dict[str, str], of_complaint: dict[str, dict[str, str]]):
+    """Other right findings: a list for the fault's own complaint, or lists by complaint."""
+    if not isinstance(also, dict):
+        return [own.get(name, name) for name in also]
+    return {one: [of_complaint.get(one, {}).get(n, n) for n in names] for one, names in also.items()}
 
 
 def _read(data: bytes) -> dict:

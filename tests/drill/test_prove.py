@@ -144,6 +144,25 @@ def test_a_fault_of_another_complaint_may_be_found_only_if_that_cures_it():
     assert judged(outcome("works_now", "nothing"), elsewhere, "no_heat") == RIGHT
 
 
+def test_a_fault_may_say_what_is_right_to_find_under_another_complaint():
+    own = b"complaint: blower_silent"
+    text = FEW.replace(own, own + b"\n    also: {no_heat: [limit_bad]}")
+    fault = load_faults(text, "f.yaml")[0]["capacitor_open"]
+    assert judged(outcome("limit_bad"), fault, "no_heat") == RIGHT
+    assert judged(outcome("igniter_open"), fault, "no_heat") == WRONG
+    assert judged(outcome("limit_bad"), fault, "zone_spillover") == WRONG
+
+
+@pytest.mark.parametrize(
+    ("also", "words"),
+    [("{no_heat: limit_bed}", "did you mean 'limit_bad'"), ("{no_hot: limit_bad}", "no complaint is called")],
+)
+def test_a_finding_under_another_complaint_is_held_to_that_complaints_tree(also: str, words: str):
+    text = FEW.decode().replace("complaint: blower_silent", f"complaint: blower_silent\n    also: {also}")
+    (problem,) = problems_of({"mine.yaml": text.encode()}, texts(), ["no_heat"])
+    assert words in problem.message
+
+
 def test_a_fault_that_comes_and_goes_may_be_missed_only_while_it_is_away():
     text = FEW.replace(
         b"    change: [{part: igniter, change: open}]",

@@ -82,7 +82,7 @@ def test_the_list_of_components_names_all():
 
 def test_the_example_is_a_file():
     faults, problems = load_faults(EXAMPLE.encode(), "mine.yaml")
-    assert not problems and len(faults) == 4
+    assert not problems and len(faults) == 5
 
 
 A = "format: 1\nfaults:\n  a: {title: t, complaint: c, finding: f, "
@@ -99,6 +99,10 @@ WRONG = {
     A + "house: {kind: steam}, " + OPEN + "}": "3:57: name",
     A + OPEN + ", colour: red}": "3:84: field",
     A + "change: igniter}": "3:51: type",
+    A + "also: {no_heat: Bad}, " + OPEN + "}": "3:59: name",
+    A + "also: {No_heat: g}, " + OPEN + "}": "3:50: name",
+    A + "also: {no_heat: {g: h}}, " + OPEN + "}": "3:59: type",
+    A + "also: [[g]], " + OPEN + "}": "3:50: type",
     A + OPEN + ", intermittent: {there: 5 min, away: soon}, absent: g}": "3:119: number",
     A + OPEN + ", intermittent: {there: 5 min, away: 5 min}}": "3:84: missing",
     "format: 1\nfaults: [a]": "2:9: type",
@@ -115,6 +119,19 @@ def test_a_mistake_is_named_at_its_place(text):
         str(p) for p in problems
     ]
     assert "a" not in faults
+
+
+def test_other_right_findings_are_a_list_or_lists_by_complaint():
+    def read(also: str):
+        faults, problems = load_faults((A + f"also: {also}, " + OPEN + "}").encode(), "mine.yaml")
+        assert not problems
+        return faults["a"]
+
+    assert read("[g, h]").also == read("{c: [g, h]}").also == ("g", "h")
+    both = read("{c: g, no_heat: [k, l]}")
+    assert both.right("c") == ("f", "g")
+    assert both.right("no_heat") == ("k", "l")
+    assert both.right("another") == ()
 
 
 @given(st.one_of(st.text(), st.binary().map(lambda b: b.decode("latin-1"))))

@@ -96,7 +96,7 @@ def faults_for(finding: str, complaint: str, faults: Mapping[str, Fault], cause:
     found = [
         fault
         for fault in faults.values()
-        if fault.complaint == complaint and finding in (fault.finding, *fault.also)
+        if fault.complaint == complaint and finding in fault.right(complaint)
     ]
     return sorted(found, key=lambda fault: (fault.cause != (cause or None), fault.finding != finding))
 
