@@ -63,7 +63,12 @@ def _answer(entry: Entry, words: list[str], as_json: bool) -> None:
         )  # the difference of two temperatures is no temperature
     said = explain(entry.name, values, units, unit)
     if not as_json:
-        print(said)
+        if entry.results:  # each result on a line of its own
+            print(said[: said.rfind(f": {entry.result.words} ")])
+            for key, r in entry.results.items():
+                print(f"  {r.words}: {shown_result(r, outcome[key])}")
+        else:
+            print(said)
         print(f"Source: {entry.source}")
         return
     several = entry.results or {"result": entry.result}

@@ -168,8 +168,8 @@ def ducts_carry(
     "Round size for a flow",
     takes=(flow(+1, 1), rate(-1), material(), altitude(None), temperature(None)),
     gives=Result("length", "in", "diameter"),
-    formula="diameter in which {airflow} cfm rub {rate} for 100 ft; {material}, {altitude} ft, {temperature} "
-    "°F",
+    formula="round duct in which {airflow} cfm lose {rate} for 100 ft; {material}, {altitude} ft, "
+    "{temperature} °F",
     source=DARCY,
 )
 def duct_size(airflow: float, rate: float, material: str, altitude: float, temperature: float) -> float:

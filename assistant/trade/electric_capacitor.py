@@ -75,7 +75,7 @@ def capacitor_amps(capacitance: float, volts: float, frequency: float) -> float:
         argument("above", "percent", "percent", 0, 50, 6, None, "allowed over", default=6),
     ),
     gives={"low": Result("capacitance", "uF", "from"), "high": Result("capacitance", "uF", "to")},
-    formula="{capacitance} less {below} % to {capacitance} and {above} %",
+    formula="{capacitance} - {below} % to {capacitance} + {above} %",
     source=CLASS,
 )
 def capacitor_window(capacitance: float, below: float, above: float) -> dict[str, float]:

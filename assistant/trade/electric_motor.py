@@ -109,7 +109,7 @@ def torque_at_voltage(volts: float, plate: float) -> float:
         argument("volts", "ac_voltage", "V", 100, 1000, 115, None, "rated voltage"),
     ),
     gives={"least": Result("ac_current", "A", "least"), "most": Result("ac_current", "A", "most")},
-    formula="kVA per horsepower of letter {letter} × {horsepower} × 1000 / {volts}",
+    formula="kVA per horsepower at {letter} × {horsepower} × 1000 / {volts}",
     source=CODE,
 )
 def locked_rotor_amps(letter: str, horsepower: float, volts: float) -> dict[str, float]:

@@ -23,6 +23,8 @@ ANY = "any"
 """Kind of an argument that takes a reading of any kind, as long as all such arguments are of one kind."""
 CHOICE = "choice"
 """Kind of an argument that is one of a few words."""
+ENDLESS = 1e12
+"""A range that ends there has no end that anybody meets."""
 TEXT = "text"
 """Kind of an argument that is a line of its own form, such as a survey's rows; its function reads it."""
 
@@ -165,6 +167,9 @@ def range_text(a: Argument) -> str:
         return a.form
     if a.choices:
         return "one of " + ", ".join(a.choices)
+    if max(abs(a.low), abs(a.high)) >= ENDLESS:
+        least = "" if a.low <= -ENDLESS else ", 0 or above" if a.low == 0 else ", above 0"
+        return f"any number{least}"
     low = figure(a.low, a.unit)
     return f"from {low} to {with_unit(a.high, a.unit)}" + (" in size" if a.unsigned else "")
 

@@ -15,7 +15,8 @@ from assistant.quantity.kind import KINDS
 from assistant.quantity.units import UNITS
 from assistant.trade.entry import ANY, TEXT, Argument, ArgumentError, Entry, check, range_text
 from assistant.trade.figure import with_unit
-from assistant.trade.registry import call, explain, shown_result
+from assistant.trade.in_system import formula_in
+from assistant.trade.registry import call, shown_result
 from assistant.trade.systems import US, in_system
 from assistant.trade.unit import COMPOUND, to_si
 
@@ -105,7 +106,7 @@ def work_out(
             return Worked(meant, problem=problem, values=values)
         outcome = call(entry.name, values)
         unit = result_unit(entry, read_in)
-        formula = explain(entry.name, values, read_in, unit)
+        formula = formula_in(system, entry, values, read_in, unit)
     except ArgumentError as error:
         return Worked(meant, problem=str(error).removeprefix(f"{entry.name}: "), values=values)
     except (ArithmeticError, ValueError):

@@ -22,9 +22,12 @@ def gauge(
     env: dict[str, Interval],
     plausible: tuple[float, float] | None = None,
     verdict: Verdict | None = None,
+    shown_in: str = "",
 ) -> Drawn | None:
     """The scale of a reading, with its value on it once there is a verdict. None where it has no limits, or
-    where one of them rests on a reading that is not there yet."""
+    where one of them rests on a reading that is not there yet. `shown_in`: the unit of its numbers, where it
+    is not the limits' own.
+    """
     edges = [_edge(band.under, env, unit) for band in bands]
     if any(edge is None for edge in edges[:-1]):
         return None
@@ -33,14 +36,15 @@ def gauge(
     if not parts:
         return None
     usual = tuple(to_si(end, unit) for end in plausible) if plausible else None
-    numbers = tuple(_number(part, unit) if place else "" for place, part in enumerate(parts))
+    said = shown_in or unit
+    numbers = tuple(_number(part, said) if place else "" for place, part in enumerate(parts))
     return Drawn(
         parts,
         numbers,
         usual,
         verdict.value if verdict else None,
         _may(parts, verdict) if verdict else frozenset(),
-        _spoken(parts, unit),
+        _spoken(parts, said),
     )
 
 

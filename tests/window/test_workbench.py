@@ -9,12 +9,16 @@ from PySide6.QtWidgets import QApplication, QLabel
 from test_geometry import inside
 from test_names import check
 
+from assistant.resources import trees_folder
 from assistant.trade.registry import REGISTRY
+from assistant.tree.library import read_folder
 from assistant.walk.event import WorkedOut
 from assistant.window import files, look
 from assistant.window.app import dress
 from assistant.window.page.bench.find import BenchPage
+from assistant.window.page.bench.paper import printed
 from assistant.window.page.bench.sheet import SheetPage
+from tests.report.pdf_reader import pages, squeezed
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 
@@ -66,6 +70,10 @@ def test_found_by_a_word_and_worked_out_with_keys_alone(start):
     assert "heat rise = supply - return air = 120 - 68 = 52 °F" in words(start)
     assert "Source: " in words(start)
     assert start.page.next_button.hasFocus()
+    start.key(ESCAPE)
+    assert type(start.page).__name__ == "BenchPage"
+    assert start.page.find.text() == "temperature rise furnace"
+    assert start.page.entries[start.page.listed.currentRow()].name == "heat_rise"
     start.key(ESCAPE)
     assert type(start.page).__name__ == "StartPage"
 
@@ -180,6 +188,63 @@ def test_a_result_goes_into_the_trail(at):
     hand.enter()
     assert hand.step == step
     assert hand.page.entry.text == "11"
+
+
+def test_a_scale_waits_for_the_rating_plate_and_then_judges_by_it(sheet, desk):
+    """Nothing is judged by a plate that nobody read: its values are asked for, and stay as typed."""
+    desk.library = read_folder(trees_folder())
+    hand = sheet("heat_rise", supply="116.6", return_air="67")
+    plate = hand.page.result.plate
+    assert sorted(plate.lines) == ["rise_max", "rise_min"]
+    assert not any(scale.isVisible() for _, scale in hand.page.result.views)
+    hand.tap(plate.lines["rise_min"]).type("35")
+    assert not any(scale.isVisible() for _, scale in hand.page.result.views)
+    hand.tap(plate.lines["rise_max"]).type("650")
+    assert "No plate says so: highest temperature rise" in words(hand)
+    hand.key(Qt.Key.Key_Backspace)
+    scale = hand.page.result.views[0][1]
+    assert scale.isVisible()
+    assert "draws it: inside the plate's range" in words(hand)
+    assert scale.drawn.numbers[1:] == ("35 °F", "65 °F")
+    hand.press("Pad").tap(plate.lines["rise_max"]).tap(hand.page.pad.keys["⌫"]).tap(hand.page.pad.keys["5"])
+    assert plate.lines["rise_max"].text() == "65"
+    hand.key(ESCAPE)
+    again = sheet("heat_rise").page.result.plate
+    assert [again.lines[name].text() for name in ("rise_min", "rise_max")] == ["35", "65"]
+
+
+def test_in_si_the_formula_the_scale_and_the_plate_are_in_si_too(sheet, desk):
+    desk.library = read_folder(trees_folder())
+    hand = sheet("heat_rise", supply="116.6", return_air="67")
+    lines = hand.page.result.plate.lines
+    lines["rise_min"].setText("36")
+    lines["rise_max"].setText("63")
+    hand.press("Units")
+    assert "heat rise = supply - return air = 47 - 19.44 = 27.56 K" in words(hand)
+    assert [lines[name].text() for name in ("rise_min", "rise_max")] == ["20", "35"]
+    scale = hand.page.result.views[0][1]
+    assert scale.drawn.numbers[1:] == ("20 K", "35 K")
+    assert "35 K" in scale.accessibleName()
+    hand.press("Units")
+    assert scale.drawn.numbers[1:] == ("36 °F", "63 °F")
+
+
+def test_a_formula_that_holds_in_us_units_alone_says_so(sheet):
+    """1.08 is Btu/h for each cfm and °F: in SI the line says which units it is in, and what that is."""
+    hand = sheet("airflow_from_rise", heat="64000", rise="60")
+    hand.press("Units")
+    assert "In US customary units: airflow = heat / (factor × rise) = 64000 / (1.08 × 60)" in words(hand)
+    assert "which is 466.1 L/s" in words(hand)
+
+
+def test_what_was_left_empty_is_printed_with_its_number(sheet):
+    """The printed page holds everything that the result rests on."""
+    hand = sheet("friction_rate", airflow="400", diameter="10")
+    page = hand.page
+    text = squeezed(pages(printed(page.entry, page.fields, page.worked, None, page.system, None))[0].text)
+    assert "altitude0ft" in text
+    assert "temperature70°F" in text
+    assert "galvanized" in text
 
 
 def test_one_page_of_paper(sheet, tmp_path, monkeypatch):

@@ -68,7 +68,9 @@ class BenchPage(AsidePage):
             formula = entry.formula
             shown = formula if len(formula) <= LONGEST else formula[: LONGEST - 4] + " ..."
             self.listed.addItem(QListWidgetItem(f"{entry.title}\n{shown}"))
-        self.listed.setCurrentRow(0 if self.entries else -1)
+        names = [entry.name for entry in self.entries]
+        opened = self.desk.sheets.get("opened")
+        self.listed.setCurrentRow(names.index(opened) if opened in names else 0 if names else -1)
         self.set_next("&Open it" if self.entries else "&Back")
         if self.entries:
             many = len(self.entries)

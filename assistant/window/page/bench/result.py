@@ -4,12 +4,16 @@ draw the line.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from assistant.house.model import PlateValue
 from assistant.trade.entry import Entry
 from assistant.trade.sheet import PARAGRAPH, Shown, Worked
 from assistant.window import look
 from assistant.window.page.bench.limits import TreeLimit
+from assistant.window.page.bench.plate import PlateFields
 from assistant.window.scale import ScaleView
 from assistant.window.text import label
 
@@ -17,7 +21,7 @@ from assistant.window.text import label
 class ResultView(QWidget):
     """Below the fields; a single result stands in the foot of the page, several stand here."""
 
-    def __init__(self, entry: Entry, parent: QWidget | None = None) -> None:
+    def __init__(self, entry: Entry, plate: Mapping[str, PlateValue], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.entry = entry
         column = QVBoxLayout(self)
@@ -27,6 +31,8 @@ class ResultView(QWidget):
         self.source = label(f"Source: {entry.source}", look.SMALL, soft=True)
         for text in (self.results, self.formula, self.source):
             column.addWidget(text)
+        self.plate = PlateFields(plate)
+        column.addWidget(self.plate)
         self.limits = QVBoxLayout()
         self.views: list[tuple[QWidget, ScaleView]] = []
         column.addLayout(self.limits)

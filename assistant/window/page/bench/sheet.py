@@ -6,6 +6,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QPushButton, QWidget
 
 from assistant.trade.entry import Entry
@@ -13,10 +15,12 @@ from assistant.trade.plotted import in_units, plot_of
 from assistant.trade.registry import REGISTRY
 from assistant.trade.sheet import Worked, work_out
 from assistant.trade.systems import SI, US
+from assistant.tree.library import Library
 from assistant.walk.ask import Taken
 from assistant.walk.bench import event_of, inputs_of
 from assistant.window import files, look
 from assistant.window.flow import Flow
+from assistant.window.line import Line
 from assistant.window.pad import Pad
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY, WIDE
@@ -46,12 +50,13 @@ class SheetPage(AsidePage):
     ) -> None:
         super().__init__(driver, parent)
         self.desk = desk
+        self.listed = not isinstance(what, Taken)
         texts: dict[str, str] = {}
         units: dict[str, str] = {}
         if isinstance(what, Taken):
             name, texts, units = inputs_of(driver.visit, what)
         else:
-            name = what
+            name = desk.sheets["opened"] = what
             texts, units = desk.sheets.get(name, ({}, {}))
         self.entry: Entry = REGISTRY[name]
         self.system = desk.sheets.get("system", US)
@@ -65,7 +70,9 @@ class SheetPage(AsidePage):
         self.sheet.entered.connect(self._past_the_last)
         self.sheet.went.connect(self._went)
         self.sheet.moved.connect(self._moved)
-        self.result = ResultView(self.entry)
+        self.result = ResultView(self.entry, self.library.vocabulary.plate)
+        self.result.plate.typed.connect(self._plate_typed)
+        self.result.plate.entered.connect(self._write_to)
         self.column.addLayout(self.beside, 1)
         self.words.addWidget(self.sheet)
         self.words.addWidget(self.result)
@@ -113,6 +120,7 @@ class SheetPage(AsidePage):
         self.system = self.desk.sheets["system"] = SI if self.system == US else US
         self.filling = True
         self.sheet.write_in(self.system, self.worked.meant)
+        self.result.plate.write_in(self.system)
         self.filling = False
         self._system_words()
         self._typed()
@@ -135,7 +143,22 @@ class SheetPage(AsidePage):
             self.ways.setParent(None)
             (self.column if tiny else self.own).addWidget(self.ways)
             self.ways.show()
+            self.result.plate.fold(tiny)
             self.sheet.lay(narrow=mode != WIDE and (self.picture is not None or mode == TINY))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc goes one page back: to the list, or to the question where the sheet was opened from there."""
+        if event.key() == Qt.Key.Key_Escape and self.listed:
+            self.opens.emit("workbench:list")
+        else:
+            super().keyPressEvent(event)
+
+    def enter(self) -> None:
+        """The big button: to the list where there is no visit, else to the question."""
+        if self.driver is None:
+            self.opens.emit("workbench:list")
+        else:
+            super().enter()
 
     # how it is put together
 
@@ -157,6 +180,7 @@ class SheetPage(AsidePage):
         self.own.addWidget(self.ways)
         if self.driver is None:
             self.set_next("&Back to the list")
+            self.other_way.hide()  # the big button leads there
 
     def _system_words(self) -> None:
         other = SI if self.system == US else US
@@ -197,12 +221,26 @@ class SheetPage(AsidePage):
         elif self.plot is None and had:
             self.picture_view.hide()
 
+    @property
+    def library(self) -> Library:
+        """The trees of this visit, or of new ones."""
+        return self.driver.library if self.driver is not None else self.desk.library
+
     def _limits(self, value: object) -> list[TreeLimit]:
-        """Where the trees of this visit, or of new ones, draw the line."""
+        """Where the trees draw the line; what they want from the plate is asked for."""
         number = value if isinstance(value, (int, float)) else None
-        if self.driver is not None:
-            return limits_of(self.driver.library, self.entry.name, number, self.driver.visit)
-        return limits_of(self.desk.library, self.entry.name, number, None)
+        visit = self.driver.visit if self.driver is not None else None
+        plate = self.result.plate
+        ask = (self.library, self.entry.name, number, visit)
+        _, wanted = limits_of(*ask)
+        plate.want(wanted, self.desk.sheets.get("plate", {}), self.system)
+        return limits_of(*ask, plate.values(), self.system)[0]
+
+    def _plate_typed(self) -> None:
+        if not self.filling:
+            known = self.desk.sheets.get("plate", {})
+            self.desk.sheets["plate"] = {**known, **self.result.plate.texts}
+            self._show()
 
     def _problem(self) -> str:
         """What is wrong or still missing."""
@@ -222,8 +260,12 @@ class SheetPage(AsidePage):
         self.scroll.ensureWidgetVisible(self.fields[place].first(), 0, 40)
 
     def _moved(self, place: int) -> None:
+        self._write_to(self.fields[place].line)
+
+    def _write_to(self, line: Line) -> None:
+        """The pad writes where the focus came in last."""
         if self.pad is not None:
-            self.pad.line = self.fields[place].line
+            self.pad.line = line
 
 
 def _short(said: str, most: int) -> str:
