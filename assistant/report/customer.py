@@ -9,23 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.report.beside import before_of
+from assistant.report.standing import in_full, latest, sentence, standing, works
 from assistant.report.story import ComplaintForCustomer, CustomerPage, FoundForCustomer, Measured
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, OpenPoint, Record
-from assistant.walk.state import ComplaintState, Visit
+from assistant.walk.state import Visit
 
-STANDING = {
-    "open": "Not finished yet.",
-    "walking": "Not finished yet.",
-    "found": "Found. The repair is not finished yet.",
-    "stopped": "We stopped here for safety and left it off. Please leave it off until we, or another "
-    "qualified person, say that it may run.",
-    "handed_over": "This led us to another question; see below.",
-    "settled": "Settled.",
-    "proved": "Repaired, and shown to work by the readings below.",
-}
-CUT_SHORT = "Repaired. One wait of the proof was cut short, so it is not fully shown yet."
-WAITS_CUT_SHORT = "Repaired. Some waits of the proof were cut short, so it is not fully shown yet."
 GO_ON = {
     "open": "Find out what is wrong",
     "walking": "Go on finding out what is wrong",
@@ -33,8 +22,12 @@ GO_ON = {
 }
 """What is to do about a complaint that is not settled. Where something was found, the points of its repair
 say it."""
+FIND_WHY = "Find out why it failed, so that it does not fail again."
+PROVE = "Show by measuring that the repair works."
+PROVE_AGAIN = "Find out why the repair did not hold: measured afterwards, it does not work as it should."
 WORN = "It had worn out with use. We looked for anything that could have damaged it and found nothing."
 NOT_FOUND = "We looked for a reason and found none this time."
+LOOKED_AT = "The technician's part names what we looked at and ruled out."
 
 Told = Callable[[Record], Measured]
 
@@ -43,12 +36,11 @@ def customer_page(
     visit: Visit, person: tuple[tuple[str, str], ...], points: tuple[OpenPoint, ...], tell: Told
 ) -> CustomerPage:
     """`tell` puts a reading in words; `points` are the open points of the visit."""
-    latest = {found.step: found for found in visit.found}
     complaints = tuple(
         ComplaintForCustomer(
             state.words,
-            _standing(visit, state),
-            tuple(_found(visit, found, tell) for found in latest.values() if found.complaint == state.name),
+            standing(visit, state).customer,
+            tuple(_found(visit, found, tell) for found in latest(visit, state.name)),
         )
         for state in visit.complaints
     )
@@ -56,27 +48,12 @@ def customer_page(
     return CustomerPage(person, complaints, to_do, _cautions(visit))
 
 
-def _standing(visit: Visit, state: ComplaintState) -> str:
-    words = STANDING.get(state.status, state.status)
-    if state.status == "proved":
-        latest = {found.step: found for found in visit.found if found.complaint == state.name}
-        short = [words for found in latest.values() for words in found.cut_short]
-        if short:
-            return CUT_SHORT if len(short) == 1 else WAITS_CUT_SHORT
-    if state.status == "handed_over":
-        known = visit.vocabulary.complaints.get(state.note)
-        return f"{words} ({known.title})" if known else words
-    if state.status == "settled" and state.note:
-        return f"{words} {_sentence(state.note)}"
-    return words
-
-
 def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
     finding = found.finding
     how = tuple(tell(record) for record in found.facts)
     if not isinstance(finding, Finding):
         return FoundForCustomer(
-            _sentence(finding.customer or finding.finding or ""), how, (), (), (), "", False
+            sentence(finding.customer or finding.finding or ""), how, (), (), (), "", False
         )
     acts = visit.vocabulary.acts
     done = tuple(acts[act].say if act in acts else act for act in found.repaired)
@@ -84,13 +61,13 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
     proof = tuple(tell(record) for record in shown)
     before = tuple(tell(old) if (old := before_of(visit, record)) else None for record in shown)
     return FoundForCustomer(
-        _sentence(finding.customer),
+        sentence(finding.customer),
         how,
         _why(found, finding),
         done,
         proof,
         _proved(found),
-        found.proof == "proved" and not found.cut_short,
+        works(found),
         finding.fault,
         before,
     )
@@ -98,13 +75,12 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
 
 def _why(found: Found, finding: Finding) -> tuple[str, ...]:
     if not finding.fault:
-        return (_sentence(finding.reason),) if finding.reason else ()
-    said = [_sentence(_cause_words(cause)) for cause in found.causes if cause.outcome == "found"]
+        return (sentence(finding.reason),) if finding.reason else ()
+    said = [sentence(_cause_words(cause)) for cause in found.causes if cause.outcome == "found"]
     if not said and found.concluded:
         said.append(WORN if found.concluded == "worn" else NOT_FOUND)
-        looked = [cause.title for cause in found.causes if cause.outcome == "ruled_out"]
-        if looked:
-            said.append(f"Looked at and ruled out: {', '.join(looked)}.")
+        if any(cause.outcome == "ruled_out" for cause in found.causes):
+            said.append(LOOKED_AT)
     return tuple(said)
 
 
@@ -128,19 +104,26 @@ def _to_do(point: OpenPoint, visit: Visit) -> str:
         if state is None or state.status not in GO_ON:
             return ""
         words = f"{GO_ON[state.status]}: \u201c{state.words}\u201d"
-        return f"{words}. Left open because: {_sentence(point.left)}" if point.left else words
+        return f"{words}. Left open because: {sentence(point.left)}" if point.left else words
     if point.kind == "power" and not _is_supply(visit, point.key.removeprefix("power.")):
         return ""
-    if point.kind == "proof" and point.key.endswith(".wait"):
-        words = _sentence(point.words)
-        return f"{words} Left open because: {_sentence(point.left)}" if point.left else words
-    last = point.words.removesuffix(": failed").rpartition(": ")[2]
-    words = {
-        "cause": f"Look for the reason: {last[:1].lower()}{last[1:]}.",
-        "proof": f"Show by measuring: {last[:1].lower()}{last[1:]}.",
+    words = _in_plain_words(point, visit)
+    return f"{words} Left open because: {sentence(point.left)}" if point.left else words
+
+
+def _in_plain_words(point: OpenPoint, visit: Visit) -> str:
+    """A point of a repair for somebody who knows no trade word: what the trees call a cause or a proof stands
+    in the technician's part.
+    """
+    if point.kind == "proof":
+        short = [f for f in visit.found if point.key == f"proof.{f.step}.wait"]
+        if short:
+            return " ".join(in_full(short[-1]))
+        return PROVE_AGAIN if point.words.endswith(": failed") else PROVE
+    return {
+        "cause": FIND_WHY,
         "power": "Switch the power back on when the work is finished.",
-    }.get(point.kind, _sentence(point.words))
-    return f"{words} Left open because: {_sentence(point.left)}" if point.left else words
+    }.get(point.kind, sentence(point.words))
 
 
 def _cautions(visit: Visit) -> tuple[str, ...]:
@@ -169,12 +152,3 @@ def _is_supply(visit: Visit, circuit: str) -> bool:
     """A circuit that is switched on again; a capacitor that was bled is none."""
     known = visit.vocabulary.circuits.get(circuit)
     return known is not None and known.restore is not None
-
-
-def _sentence(words: str | None) -> str:
-    """With a capital and a full stop."""
-    text = (words or "").strip()
-    if not text:
-        return ""
-    text = text[:1].upper() + text[1:]
-    return text if text[-1] in ".!?:\u201d" else f"{text}."

@@ -105,9 +105,11 @@ def _what(record: Record, step: Step | None, vocabulary: Vocabulary) -> str:
 
 def computed_words(step: Compute) -> str:
     """What a computation is called: by the registry, or by its name in the tree where the registry's is
-    general."""
+    general ("One reading as a percentage of another") or stands for several results."""
     entry = REGISTRY.get(step.function)
-    return entry.title if entry is not None and entry.result.kind != "any" else plain_name(step.result)
+    if entry is None or step.gives or any(argument.kind == "any" for argument in entry.arguments):
+        return plain_name(step.result or step.function)
+    return entry.title
 
 
 def plain_name(name: str) -> str:

@@ -4,7 +4,9 @@ each."""
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
+from assistant.report.blocks import Block, Heading, ToSign
 from assistant.report.drawing import ready
 from assistant.report.outline import foot, outline
 from assistant.report.story import Story
@@ -13,6 +15,8 @@ PAPERS = ("letter", "a4")
 RESOLUTION = 600
 MARGIN, TOP, BOTTOM = 51, 45, 54
 """In points: 18 mm at the sides, for a binder's holes."""
+WITH_SIGNATURE = 0.4
+"""Share of a page that goes along with lines to sign on: a signature alone on a page signs nothing."""
 
 
 def to_pdf(story: Story, paper: str = "letter") -> bytes:
@@ -38,8 +42,7 @@ def to_pdf(story: Story, paper: str = "letter") -> bytes:
     width = writer.width() - 2 * MARGIN * unit
     height = writer.height() - (TOP + BOTTOM) * unit
     blocks = Blocks(setter, width, height)
-    items = [item for number, block in enumerate(outline(story)) for item in blocks.items(block, number == 0)]
-    _paint(writer, _pages(items, height), setter, width, foot(story))
+    _paint(writer, _pages(_items(blocks, outline(story), height), height), setter, width, foot(story))
     buffer.close()
     return with_spaces(bytes(buffer.data()))
 
@@ -52,6 +55,29 @@ def with_spaces(data: bytes) -> bytes:
         return re.sub(rb"\[[^\]]*\]", lambda row: row[0].replace(b"<0009>", b"<0020>"), table[0])
 
     return re.sub(rb"begincmap.*?endcmap", mended, data, flags=re.DOTALL)
+
+
+def _items(blocks, outlined: Iterable[Block], height: float) -> list:
+    """The items of all blocks in order; lines to sign on stay with what is signed."""
+    groups: list[tuple[Block, list]] = []
+    for number, block in enumerate(outlined):
+        if isinstance(block, ToSign):
+            _hold(groups, WITH_SIGNATURE * height)
+        groups.append((block, list(blocks.items(block, number == 0))))
+    return [item for _, items in groups for item in items]
+
+
+def _hold(groups: list[tuple[Block, list]], most: float) -> None:
+    """Keeps what stands last, back to its heading and no higher than `most`, with what comes next."""
+    left = most
+    for block, items in reversed(groups):
+        for item in reversed(items):
+            left -= item.height + item.gap
+            if left < 0 and not isinstance(block, Heading):
+                return
+            item.keep = True
+        if isinstance(block, Heading):
+            return
 
 
 def _pages(items: list, height: float) -> list[list[tuple[float, object]]]:

@@ -10,6 +10,7 @@ from assistant.report.customer import customer_page
 from assistant.report.measured import measured, plain_name
 from assistant.report.notice import NOTICE
 from assistant.report.rows import Reached, Told, told
+from assistant.report.standing import proof_words, standing
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.report.zones import zones_of
@@ -65,7 +66,7 @@ def tell(
         fingerprint=fingerprint,
         notice=NOTICE,
         customer=customer_page(visit, tuple((person or {}).items()), points, say),
-        complaints=tuple((_title(visit, c.name), _status(visit, c.status, c.note)) for c in visit.complaints),
+        complaints=tuple((_title(visit, c.name), standing(visit, c).trade) for c in visit.complaints),
         as_found=_as_found(visit),
         plate=tuple(
             (visit.vocabulary.plate[name].title if name in visit.vocabulary.plate else name, value)
@@ -119,20 +120,6 @@ def _title(visit: Visit, complaint: str) -> str:
     return known.title if known else plain_name(complaint)
 
 
-def _status(visit: Visit, status: str, note: str) -> str:
-    words = {
-        "walking": "not finished",
-        "open": "not settled",
-        "found": "found, not yet proved repaired",
-        "stopped": "stopped for safety",
-        "handed_over": "handed over",
-        "settled": "settled",
-        "proved": "repaired and proved",
-    }.get(status, status)
-    said = _title(visit, note) if status == "handed_over" and note else note
-    return f"{words}: {said}" if said else words
-
-
 def _as_found(visit: Visit) -> tuple[tuple[str, str], ...]:
     if visit.as_found is None:
         return ()
@@ -172,7 +159,7 @@ def _finding(visit: Visit, found: Found, say) -> FindingTold:
         facts,
         tuple(causes),
         tuple(acts[act].say if act in acts else act for act in found.repaired),
-        _proof(found),
+        proof_words(found),
         tuple(say(record) for record in found.proof_records),
         finding.reason or "",
         finding.advice or "",
@@ -183,19 +170,6 @@ def _finding(visit: Visit, found: Found, say) -> FindingTold:
 def _cause(cause: Cause) -> str:
     words = {"found": "found", "ruled_out": "ruled out"}.get(cause.outcome, cause.outcome)
     return f"{words}: {cause.back.says}" if cause.back and cause.back.says else words
-
-
-def _proof(found: Found) -> str:
-    if isinstance(found.finding, Finding) and not found.finding.fault:
-        return ""
-    if found.proof == "proved" and found.cut_short:
-        return f"repair proved, but for a wait that was cut short: {'; '.join(found.cut_short)}"
-    return {
-        "proved": "repair proved",
-        "not_proved": "the proof of repair failed",
-        "none": "needs no proof",
-        None: "repair not proved yet",
-    }[found.proof]
 
 
 def _stop(visit: Visit, reached: Reached) -> StopTold:

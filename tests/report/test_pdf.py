@@ -197,3 +197,12 @@ def test_the_customers_part_of_a_pdf_ends_with_lines_to_sign_on(qapp):
     assert squeezed("Customer's signature") in text
     assert text.index(squeezed("Customer's signature")) > text.index(squeezed("What is still to do"))
     assert not any(squeezed("Customer's signature") in squeezed(page.text) for page in made[trail:])
+
+
+def test_lines_to_sign_on_never_stand_alone_on_a_page(qapp):
+    """However much stands before them: a signature under nothing signs nothing."""
+    for lines in range(16, 52, 2):
+        person = {f"line {number}": f"said {number}" for number in range(lines)}
+        made = pages(to_pdf(Clock().saw("still").story(person=person)))
+        (text,) = [t for page in made if "Customer'ssignature" in (t := squeezed(page.text))]
+        assert text.index("Whatisstilltodo") < text.index("Customer'ssignature"), lines

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from assistant.report.standing import NOT_FULLY_PROVED, NOT_FULLY_SHOWN
 from assistant.report.story import Measured
 from assistant.report.text import to_text
 from assistant.walk.event import Back, Hazard, LeftOpen
@@ -84,13 +85,13 @@ def test_a_wait_of_the_proof_that_was_cut_short_is_told_and_is_still_to_do():
     assert whole.still_to_do == ()
     story = Clock().to_finding().finish(waited=60).story()
     page = story.customer
-    standing = "Repaired. One wait of the proof was cut short, so it is not fully shown yet."
-    assert page.complaints[0].standing == standing
+    assert page.complaints[0].standing == NOT_FULLY_SHOWN.customer
+    assert story.complaints == (("No heat", NOT_FULLY_SHOWN.trade),)
+    assert "repaired and proved" not in to_text(story), "one page says more than another"
     assert not page.complaints[0].found[0].works
     (to_do,) = page.still_to_do
-    assert to_do.startswith("Once more in full: Let it run")
-    assert "60 s of 600 s" in to_do
-    assert story.findings[-1].proof.startswith("repair proved, but for a wait that was cut short: Let it run")
+    assert to_do == "Let it run: once more for the full 10 min; this time it had 1 min."
+    assert story.findings[-1].proof.startswith(f"{NOT_FULLY_PROVED}: Let it run")
     assert "shown to work" not in customers_text(story)
     assert "How we know that it works" not in customers_text(story)
 
@@ -102,11 +103,15 @@ def test_more_than_one_wait_cut_short_is_said_as_more_than_one():
     from assistant.walk.points import open_points
 
     visit = Clock().to_finding().finish(waited=60).visit
-    found = replace(visit.found[-1], cut_short=("Let it run: short", "Let it cool: short"))
+    short = "Let it cool: done, waited 90 s of 150 s: shorter than asked"
+    found = replace(visit.found[-1], cut_short=("Let it run: short", short))
     visit = replace(visit, found=(*visit.found[:-1], found))
     page = customer_page(visit, (), open_points(visit), lambda record: Measured("", "", ""))
-    assert page.complaints[0].standing.startswith("Repaired. Some waits of the proof were cut short")
-    assert page.still_to_do == ("Once more in full: Let it run: short; Let it cool: short.",)
+    assert page.complaints[0].standing == NOT_FULLY_SHOWN.customer
+    assert page.still_to_do == (
+        "Once more in full: Let it run: short. "
+        "Let it cool: once more for the full 2.5 min; this time it had 90 s.",
+    )
 
 
 def test_the_customer_has_a_line_to_sign_on_and_one_for_the_date_at_the_foot():
