@@ -43,7 +43,7 @@ def run(arguments: argparse.Namespace) -> int:
         raise UserError("The trees have errors (above), so nothing is walked with them. Mend them first.")
     trees = {c.tree: c.name for c in library.vocabulary.complaints.values() if c.tree}
     names = complaints_of(entries, trees)
-    if not names:
+    if not names and not any(entry.key == "complaints" for entry in entries):
         raise UserError(
             f"{arguments.entries} answers no complaint's tree; begin with `- complaints: [no_heat]`."
         )

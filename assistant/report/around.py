@@ -43,6 +43,8 @@ class Warranty:
     conclusion: str
     again: tuple[str, ...]
     """When we fitted one here before."""
+    ordered: str = ""
+    """Part number and supplier of the order, as they were written down."""
 
 
 @dataclass(frozen=True)
@@ -66,4 +68,9 @@ class Beside:
     compared: tuple[tuple[str, str, str, str], ...] = ()
     """(what was read, the earlier reading and its day, today's, how it differs)."""
     tonight: Tonight | None = None
+    """The plan for a house that is left without heat."""
+    tonight_said: tuple[tuple[str, str], ...] = ()
+    """What was said and agreed about that night: (question, answer)."""
     baseline: bool = False
+    healthy: tuple[tuple[str, str], ...] = ()
+    """Of a healthy unit: (what was read, the value), the last of each place."""

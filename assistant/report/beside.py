@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from assistant.house.model import Sheet
 from assistant.quantity.kind import KINDS
 from assistant.report.around import Beside, Setting, SheetTold, Warranty
 from assistant.report.measured import plain_name
@@ -19,13 +20,19 @@ from assistant.walk.reading import same_spot
 from assistant.walk.state import Visit
 from assistant.walk.waiting import next_time, wanted
 
+CALL, NIGHT = "triage", "tonight"
+"""The sheets of the telephone and of a night without heat."""
+OF_THE_NIGHT = ("most", "cold", "water")
+"""What the telephone asks that matters where the heat stays off."""
+
 
 def beside(visit: Visit, events: Iterable[Event]) -> Beside:
     """Folded from the visit and its events. Never raises on what a trail can hold."""
     told_sheets = tuple(
-        told for name in ("triage", "before") if (told := _sheet(visit, name)) is not None and told.answers
+        told for name in (CALL, "before") if (told := _sheet(visit, name)) is not None and told.answers
     )
     waits = wanted(visit)
+    cold, healthy = cold_tonight(visit), is_healthy(visit)
     found, left = _photos(events)
     return Beside(
         told_sheets,
@@ -43,24 +50,52 @@ def beside(visit: Visit, events: Iterable[Event]) -> Beside:
         twice(visit),
         _warranty(visit),
         compared(visit),
-        visit.vocabulary.tonight if cold_tonight(visit) else None,
-        visit.sheets.get("healthy", {}).get("healthy") == "yes",
+        visit.vocabulary.tonight if cold else None,
+        _tonight(visit) if cold or visit.sheets.get(NIGHT) else (),
+        healthy,
+        tuple((_where(visit, record), record.echo) for record, _ in told_apart(visit)) if healthy else (),
     )
+
+
+def is_healthy(visit: Visit) -> bool:
+    """Whether somebody said that the unit is healthy as it stands."""
+    return visit.sheets.get("healthy", {}).get("healthy") == "yes"
+
+
+def _tonight(visit: Visit) -> tuple[tuple[str, str], ...]:
+    """What was agreed for a night without heat, and what the telephone told of it."""
+    told = {name: visit.sheets.get(CALL, {}).get(name, "") for name in OF_THE_NIGHT}
+    called = in_words({k: v for k, v in told.items() if v}, visit.vocabulary.sheets.get(CALL))
+    return (*answered(visit, NIGHT), *called)
+
+
+def _where(visit: Visit, record: Record) -> str:
+    """Quantity and place of a reading: "AC voltage, R to C"."""
+    points = visit.vocabulary.points
+    where = " to ".join(points[p].label if p in points else p for p in record.points)
+    return f"{KINDS[record.kind].title}, {where}" if record.kind in KINDS else where
 
 
 def answered(visit: Visit, sheet: str) -> tuple[tuple[str, str], ...]:
     """(question, answer) of a sheet, in the order of its page."""
-    known = visit.vocabulary.sheets.get(sheet)
-    answers = visit.sheets.get(sheet, {})
-    names = list(known.questions) if known else []
+    return in_words(visit.sheets.get(sheet, {}), visit.vocabulary.sheets.get(sheet))
+
+
+def in_words(answers: dict[str, str], sheet: Sheet | None) -> tuple[tuple[str, str], ...]:
+    """(question, answer) for each that was answered, in the order of the sheet's page."""
+    asked = sheet.questions if sheet else {}
     return tuple(
-        (
-            known.questions[name].words if known and name in known.questions else plain_name(name),
-            answers[name],
-        )
-        for name in [*names, *(name for name in answers if name not in names)]
-        if answers.get(name)
+        (asked[name].words if name in asked else plain_name(name), answers[name])
+        for name in in_order(answers, sheet)
+        if answers[name]
     )
+
+
+def in_order(names: Iterable[str], sheet: Sheet | None) -> list[str]:
+    """Names as the sheet's page has them, then those that it doesn't know: a trail keeps them by letter."""
+    asked = list(sheet.questions) if sheet else []
+    names = list(names)
+    return [name for name in asked if name in names] + [name for name in names if name not in asked]
 
 
 def settings(visit: Visit) -> tuple[Setting, ...]:
@@ -69,7 +104,7 @@ def settings(visit: Visit) -> tuple[Setting, ...]:
     left = visit.as_left.seen if visit.as_left else {}
     return tuple(
         Setting(thing_words(visit, name), found.get(name, ""), left.get(name, ""))
-        for name in dict.fromkeys([*found, *left])
+        for name in in_order(dict.fromkeys([*found, *left]), visit.vocabulary.sheets.get("settings"))
     )
 
 
@@ -84,8 +119,10 @@ def thing_words(visit: Visit, name: str) -> str:
 
 def before_of(visit: Visit, record: Record) -> Record | None:
     """The reading to lay beside one of a proof of repair: the last one of the same quantity between the same
-    points that was taken before the repair was proved. None where there is none.
+    points that was taken before the repair was proved. None where there is none. Where a page reads one spot
+    several times (all zones open, then one alone) only the reading of the same name is the same.
     """
+    several = _read_several_times(visit)
     proofs = [proof for found in visit.found for proof in found.proof_records]
     dead = dead_volts(visit)
     place = next((i for i, each in enumerate(visit.readings) if each is record), len(visit.readings))
@@ -96,9 +133,20 @@ def before_of(visit: Visit, record: Record) -> Record | None:
             alike = record.name == earlier.name and bool(record.computed) == bool(earlier.computed)
         else:
             alike = bool(record.points) and same_spot(record.kind, earlier.points, record.points)
+            alike = alike and (record.name == earlier.name or not {id(record), id(earlier)} & several)
         if alike and earlier.kind == record.kind:
             return earlier
     return None
+
+
+def _read_several_times(visit: Visit) -> set[int]:
+    """The identity (id) of each record whose page read the same spot more than once."""
+    return {
+        id(one)
+        for taken in visit.history
+        for one in taken.records
+        if sum(one.kind == other.kind and one.points == other.points for other in taken.records) > 1
+    }
 
 
 def cold_tonight(visit: Visit) -> bool:
@@ -118,13 +166,11 @@ def compared(visit: Visit) -> tuple[tuple[str, str, str, str], ...]:
         earlier = earlier_of(visit, record.kind, record.points, asked)
         if earlier is None:
             continue
-        points = visit.vocabulary.points
-        where = " to ".join(points[p].label if p in points else p for p in record.points)
         meant = expected_words(earlier)
         before = f"{earlier.reading.text}, {day(earlier.reading.at or earlier.visit.began)}"
         out.append(
             (
-                f"{KINDS[record.kind].title}, {where}" if record.kind in KINDS else where,
+                _where(visit, record),
                 f"{before} ({meant})" if meant else before,
                 record.echo,
                 said_today(earlier, record.value),
@@ -169,6 +215,8 @@ def _photos(events: Iterable[Event]) -> tuple[tuple[str, ...], tuple[str, ...]]:
 def _warranty(visit: Visit) -> tuple[Warranty, ...]:
     """The parts that cost money, fitted or wanted, with what was ruled out for each."""
     parts, out = visit.vocabulary.parts, []
+    order = visit.sheets.get("order", {})
+    ordered = ", from ".join(filter(None, (order.get("number", ""), order.get("supplier", ""))))
     for found in {f.step: f for f in visit.found}.values():
         finding = found.finding
         if not isinstance(finding, Finding) or not finding.condemns or finding.condemns not in parts:
@@ -179,9 +227,8 @@ def _warranty(visit: Visit) -> tuple[Warranty, ...]:
         fitted = [at for name, at in visit.house.fitted if name == part.name and at >= found.at]
         ruled = tuple(cause.title for cause in found.causes if cause.outcome == "ruled_out")
         again = tuple(at for _, at in fitted_before(visit, part.name))
-        out.append(
-            Warranty(part.title, finding.title, fitted[0] if fitted else "", ruled, _conclusion(found), again)
-        )
+        at = fitted[0] if fitted else ""
+        out.append(Warranty(part.title, finding.title, at, ruled, _conclusion(found), again, ordered))
     return tuple(out)
 
 

@@ -34,9 +34,10 @@ class Points:
 
 @dataclass(frozen=True)
 class Pairs:
-    """Names and their values, one beside the other."""
+    """Names and their values, one beside the other; `share` of the width in percent is for the names."""
 
     items: tuple[tuple[str, str], ...]
+    share: int = 28
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from assistant.report.beside import before_of
-from assistant.report.standing import in_full, latest, sentence, standing, works
+from assistant.report.standing import held, in_full, latest, sentence, standing, works
 from assistant.report.story import ComplaintForCustomer, CustomerPage, FoundForCustomer, Measured
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, OpenPoint, Record
@@ -25,6 +25,7 @@ say it."""
 FIND_WHY = "Find out why it failed, so that it does not fail again."
 PROVE = "Show by measuring that the repair works."
 PROVE_AGAIN = "Find out why the repair did not hold: measured afterwards, it does not work as it should."
+STAYS = "What we switched off, closed or opened stays so until what we stopped for is cleared."
 WORN = "It had worn out with use. We looked for anything that could have damaged it and found nothing."
 NOT_FOUND = "We looked for a reason and found none this time."
 LOOKED_AT = "The technician's part names what we looked at and ruled out."
@@ -105,6 +106,8 @@ def _to_do(point: OpenPoint, visit: Visit) -> str:
             return ""
         words = f"{GO_ON[state.status]}: \u201c{state.words}\u201d"
         return f"{words}. Left open because: {sentence(point.left)}" if point.left else words
+    if point.kind == "undo" and held(visit):
+        return STAYS  # a page for people who live there never tells them to open a gas cock
     if point.kind == "power" and not _is_supply(visit, point.key.removeprefix("power.")):
         return ""
     words = _in_plain_words(point, visit)

@@ -61,7 +61,7 @@ def _block(block: Block, shrink: Shrink | None) -> str:
         return f'<ul class="{block.mark}">{items}</ul>'
     if isinstance(block, Pairs):
         items = "".join(f"<dt>{_apart(name)}</dt><dd>{_apart(value)}</dd>" for name, value in block.items)
-        return f"<dl>{items}</dl>"
+        return f'<dl style="grid-template-columns: {block.share}% 1fr">{items}</dl>'
     if isinstance(block, Table):
         return _table(block)
     if isinstance(block, ToSign):

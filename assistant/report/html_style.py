@@ -19,7 +19,7 @@ table { border-collapse: collapse; width: 100%; table-layout: fixed; font-varian
 th, td { text-align: start; vertical-align: top; padding: .3rem .5rem .3rem 0;
   border-bottom: 1px solid #8888; overflow-wrap: anywhere; }
 small { display: block; }
-dl { display: grid; grid-template-columns: minmax(8rem, 30%) 1fr; gap: .2rem 1rem; margin: .4rem 0; }
+dl { display: grid; gap: .2rem 1rem; margin: .4rem 0; }
 dt { font-weight: 600; }
 dd { margin: 0; overflow-wrap: anywhere; }
 ul.done, ul.open { list-style: none; padding-left: 1.4rem; text-indent: -1.4rem; }

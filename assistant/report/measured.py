@@ -97,7 +97,7 @@ def _what(record: Record, step: Step | None, vocabulary: Vocabulary) -> str:
     if reading is not None and reading.ask:
         return reading.ask
     if isinstance(step, Compute):
-        return computed_words(step)
+        return plain_name(record.name) if step.results else computed_words(step)
     points = [vocabulary.points[point].label for point in record.points if point in vocabulary.points]
     title = KINDS[record.kind].title
     return f"{title}, {' to '.join(points)}" if points else plain_name(record.name) or title

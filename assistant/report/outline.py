@@ -9,14 +9,26 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterator
 
-from assistant.report.blocks import Block, Cell, Heading, Pairs, Picture, Points, Table, ToSign, Words
-from assistant.report.outline_beside import before_and_after, for_customer, for_trail, warranty
+from assistant.report.blocks import (
+    Block,
+    Cell,
+    Heading,
+    Pairs,
+    Picture,
+    Pictures,
+    Points,
+    Table,
+    ToSign,
+    Words,
+)
+from assistant.report.outline_beside import before_and_after, for_customer, for_trail, healthy, warranty
 from assistant.report.story import (
     SLIP,
     ComplaintForCustomer,
     FindingTold,
     FoundForCustomer,
     Measured,
+    Photo,
     Row,
     StopTold,
     Story,
@@ -28,6 +40,9 @@ from assistant.trail.fingerprint import short
 LABELS = {"make": "Furnace make", "model": "Furnace model", "serial": "Furnace serial number"}
 PRACTICE = "PRACTICE. No house was visited"
 """On every page of what a drill gives."""
+BY_WHOM = "By us, or by another qualified person:"
+MOST_RESULTS = 6
+"""Readings of a proof on the customer's page; a proof of a whole house has twenty and more."""
 PHOTO_LENGTH = 12
 """Hex digits by which a kept photo is named on paper."""
 
@@ -60,8 +75,10 @@ def _customer(story: Story) -> Iterator[Block]:
     for complaint in page.complaints:
         yield from _complaint(complaint)
     yield from zone_blocks(story)
+    yield from healthy(story.beside)
     yield Heading("What is still to do", 2)
     if page.still_to_do:
+        yield Words(BY_WHOM, "small")
         yield Points(page.still_to_do, "open")
     else:
         yield Words("Nothing that we know of.")
@@ -91,10 +108,17 @@ def _found(found: FoundForCustomer) -> Iterator[Block]:
     if found.proof:
         yield Heading("How we know that it works" if found.works else "Measured after the repair", 3)
         yield Words(found.proved)
-        if any(found.before):
-            yield before_and_after(found.proof, found.before)
-        else:
-            yield _results(found.proof)
+        yield from _shown(found)
+
+
+def _shown(found: FoundForCustomer) -> Iterator[Block]:
+    """The readings of a proof, those first that were read before the repair or stand against the plate."""
+    weight = [(old is None, not each.plate) for each, old in zip(found.proof, found.before, strict=True)]
+    chosen = sorted(sorted(range(len(weight)), key=lambda place: weight[place])[:MOST_RESULTS])
+    proof, before = (tuple(side[place] for place in chosen) for side in (found.proof, found.before))
+    yield before_and_after(proof, before) if any(before) else _results(proof)
+    if rest := len(found.proof) - len(chosen):
+        yield Words(f"And {rest} more reading{'s' * (rest > 1)}, in the technician's part.", "small")
 
 
 def _results(measured: tuple[Measured, ...]) -> Table:
@@ -134,7 +158,7 @@ def _trail(story: Story) -> Iterator[Block]:
         yield Heading("About this trail", 2)
         yield Points(story.remarks)
     yield Heading("Complaints", 2)
-    yield Pairs(story.complaints)
+    yield Pairs(story.complaints or (("None", "nobody complained of anything"),))
     if story.open_points:
         yield Heading("Open points", 2)
         yield Points(
@@ -201,7 +225,6 @@ def readings(title: str, measured: tuple[Measured, ...]) -> Table:
 
 def _facts(story: Story) -> Iterator[Block]:
     groups = (
-        ("As found", () if story.beside.settings else story.as_found),
         ("Rating plate", story.plate),
         ("Parts fitted", tuple((part, full(at)) for part, at in story.parts_fitted)),
         ("Instruments", tuple((name, "") for name in story.instruments)),
@@ -265,8 +288,13 @@ def _photos(story: Story) -> Iterator[Block]:
     rest = [photo for photo in story.photos if photo.name not in shown]
     if rest:
         yield Heading("Photos", 2)
-    for photo in rest:
-        gone = "" if photo.data is not None else " (no longer kept)"
-        yield Picture(
-            photo, f"{photo.caption}{gone} \u00b7 {full(photo.at)} \u00b7 photo {photo.name[:PHOTO_LENGTH]}"
-        )
+    shown = [_photo(photo) for photo in rest]
+    for pair in zip(shown[::2], [*shown[1::2], None], strict=False):
+        yield Pictures(pair)
+
+
+def _photo(photo: Photo) -> Picture:
+    gone = "" if photo.data is not None else " (no longer kept)"
+    return Picture(
+        photo, f"{photo.caption}{gone} \u00b7 {full(photo.at)} \u00b7 photo {photo.name[:PHOTO_LENGTH]}"
+    )

@@ -22,6 +22,9 @@ from assistant.report.times import day, full
 from assistant.walk.earlier_visit import Past
 from assistant.walk.waiting import Wanted
 
+NO_HEAT = "The night without heat"
+QUESTIONS = 46
+"""Share of the width for the questions of a sheet, which are whole sentences."""
 NOT_BEFORE = "\u2013"
 """Stands where a reading was not taken before the repair."""
 ANSWERED = {
@@ -54,16 +57,21 @@ def before_and_after(
     return Table(("Measured", "Before", "After", "Should be"), tuple(rows), (34, 21, 21, 24))
 
 
+def healthy(told: Beside) -> Iterator[Block]:
+    """The unit that nobody complained of, and its numbers."""
+    if not told.baseline:
+        return
+    yield Heading("Your heater is healthy today", 2)
+    yield Words("What we measured is kept as the numbers of this very unit: a later visit sees what changed.")
+    if told.healthy:
+        rows = tuple((Cell(what), Cell(value)) for what, value in told.healthy)
+        yield Table(("Measured", "Result"), rows, (70, 30))
+
+
 def for_customer(story: Story) -> Iterator[Block]:
-    """Recommendations, options, the healthy unit and the night without heat."""
+    """The night without heat, recommendations and options."""
     told = story.beside
-    if told.baseline:
-        yield Words(
-            "Your heater is healthy today. What we measured is kept as the numbers of this very unit, so "
-            "that a later visit sees what has changed.",
-            "strong",
-        )
-    if told.tonight is not None:
+    if told.tonight is not None or told.tonight_said:
         yield from no_heat(told)
     if told.advice:
         yield Heading("What we recommend", 2)
@@ -82,10 +90,13 @@ def for_customer(story: Story) -> Iterator[Block]:
 
 
 def no_heat(told: Beside) -> Iterator[Block]:
-    """The plan for the night."""
+    """What was agreed for the night, and the plan."""
     plan = told.tonight
-    assert plan is not None
-    yield Heading(plan.title, 2)
+    yield Heading(plan.title if plan else NO_HEAT, 2)
+    if told.tonight_said:
+        yield Pairs(told.tonight_said, QUESTIONS)
+    if plan is None:
+        return
     for title, lines in (
         ("The people", plan.people),
         ("Safe heat until we are back", plan.heat),
@@ -113,16 +124,19 @@ def for_trail(story: Story) -> Iterator[Block]:
         )
     for sheet in told.sheets:
         yield Heading(sheet.title, 2)
-        yield Pairs(sheet.answers)
+        yield Pairs(sheet.answers, QUESTIONS)
         if sheet.skipped:
             yield Words(f"Not filled in: {'; '.join(sheet.skipped)}.", "faint")
     if told.unit:
         yield Heading("The unit", 2)
         yield Pairs(told.unit)
-    if told.settings:
+    if any(each.left for each in told.settings):
         yield Heading("As found and as left", 2)
         yield _settings(told)
         yield from _photo_pairs(story)
+    elif told.settings:
+        yield Heading("As found", 2)
+        yield Pairs(tuple((_capital(each.what), each.found) for each in told.settings))
     if told.wanted:
         yield Heading("Waiting for", 2)
         if told.order:
@@ -154,7 +168,8 @@ def warranty(story: Story) -> Iterator[Block]:
         "The unit, the part, the readings that show it failed, and what was ruled out as the reason.", "small"
     )
     yield Pairs(
-        (*told.unit, *told.order, *story.plate) or (("Unit", "make, model and serial number not read"),)
+        tuple((_capital(name), value) for name, value in (*told.unit, *story.plate))
+        or (("Unit", "make, model and serial number not read"),)
     )
     if not any(name == "Serial number" for name, _ in told.unit):
         yield Words("The serial number was not read. Most claims need it.", "notice")
@@ -166,12 +181,13 @@ def warranty(story: Story) -> Iterator[Block]:
 
 
 def _warranty(each: Warranty, finding: FindingTold | None) -> Iterator[Block]:
-    yield Heading(f"{each.part[:1].upper()}{each.part[1:]}: {each.finding}", 2)
+    yield Heading(f"{_capital(each.part)}: {each.finding}", 2)
     yield Pairs(
         tuple(
             (name, words)
             for name, words in (
                 ("Fitted", full(each.fitted) if each.fitted else "not fitted yet"),
+                ("Ordered", each.ordered),
                 ("Ruled out", "; ".join(each.ruled_out)),
                 ("Why it failed", each.conclusion),
                 ("Fitted here before", ", ".join(day(at) for at in each.again)),
@@ -205,7 +221,7 @@ def _past(past: Past) -> Iterator[Block]:
 def _settings(told: Beside) -> Table:
     rows = tuple(
         (
-            Cell(each.what[:1].upper() + each.what[1:], ("changed",) if each.differs else ()),
+            Cell(_capital(each.what), ("changed",) if each.differs else ()),
             Cell(each.found or "not written down"),
             Cell(each.left or "not written down"),
         )
@@ -227,7 +243,7 @@ def _photo_pairs(story: Story) -> Iterator[Block]:
 
 
 def _wanted(each: Wanted) -> Iterator[Block]:
-    yield Heading(f"{each.title[:1].upper()}{each.title[1:]} ({each.finding})", 3)
+    yield Heading(f"{_capital(each.title)} ({each.finding})", 3)
     pairs = [
         ("Must not differ in", "; ".join(each.matches)),
         ("Ordered with it", "; ".join(each.together)),
@@ -236,6 +252,10 @@ def _wanted(each: Wanted) -> Iterator[Block]:
         ("Still open", "why the old one failed" if each.causes_open else ""),
     ]
     yield Pairs(tuple((name, words) for name, words in pairs if words))
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def _value(each: Measured) -> str:

@@ -81,13 +81,15 @@ def _hold(groups: list[tuple[Block, list]], most: float) -> None:
 
 
 def _pages(items: list, height: float) -> list[list[tuple[float, object]]]:
-    """Items with their place on each page. An item that keeps the next goes with it to a new page."""
+    """Items with their place on each page. An item that keeps the next goes with it to a new page, unless it
+    begins one of its own.
+    """
     pages: list[list[tuple[float, object]]] = [[]]
     y = 0.0
     for place, item in enumerate(items):
         needed = item.gap + item.height
         following = place
-        while items[following].keep and following + 1 < len(items):
+        while items[following].keep and following + 1 < len(items) and not items[following + 1].new_page:
             following += 1
             needed += items[following].gap + items[following].height
         if pages[-1] and (item.new_page or y + min(needed, height) > height):

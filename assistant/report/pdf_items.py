@@ -62,8 +62,9 @@ class Blocks:
             points = [self._point(text, block.mark, number == 0) for number, text in enumerate(block.items)]
             yield from _together(points)
         elif isinstance(block, Pairs):
+            widths = (block.share, 100 - block.share)
             rows = [
-                self._row((Cell(name), Cell(value)), (28, 72), 1.5 if number else 5, None, ruled=False)
+                self._row((Cell(name), Cell(value)), widths, 1.5 if number else 5, None, ruled=False)
                 for number, (name, value) in enumerate(block.items)
             ]
             yield from _together(rows)
@@ -111,7 +112,9 @@ class Blocks:
         text = self.set.column([(block.text, WEIGHTS[block.weight])], self.width - 2 * inset)
         pad = 5 * self.u if notice else 0.0
         for start, end in text.cut(self.height - 4 * pad):
-            yield self._paragraph(text, start, end, inset, pad)
+            item = self._paragraph(text, start, end, inset, pad)
+            item.keep = block.weight in ("strong", "faint")  # these stand over what they speak of
+            yield item
 
     def _paragraph(self, text: Set, start: float, end: float, inset: float, pad: float) -> Item:
         height = end - start + 2 * pad
@@ -189,10 +192,8 @@ class Blocks:
 
     def _picture(self, block: Picture) -> Iterator[Item]:
         image = picture(block.photo)
-        text = self.set.column([(block.caption, SMALL)], self.width)
+        text = self.set.column([(_below(block, image), SMALL)], self.width)
         if image is None:
-            why = "" if block.photo.data is None else " (this file is no picture that can be shown)"
-            text = self.set.column([(f"{block.caption}{why}", SMALL)], self.width)
             yield Item(text.height, lambda painter, y: text.draw(painter, 0, y), 6 * self.u)
             return
         scale = min(self.width * 0.62 / image.width(), self.height * 0.4 / image.height(), 72 * self.u / 150)
@@ -211,7 +212,7 @@ class Blocks:
         drawn = []
         for place, each in enumerate(block.items):
             image = picture(each.photo) if each is not None else None
-            text = self.set.column([(each.caption if each else "", SMALL)], half - 8 * self.u)
+            text = self.set.column([(_below(each, image) if each else "", SMALL)], half - 8 * self.u)
             wide = tall = 0.0
             if image is not None:
                 scale = min((half - 8 * self.u) / image.width(), self.height * 0.3 / image.height())
@@ -227,6 +228,12 @@ class Blocks:
                 text.draw(painter, left, y + top + 3 * self.u)
 
         return Item(top + 3 * self.u + max(text.height for *_, text in drawn), draw, 8 * self.u)
+
+
+def _below(block: Picture, image: object) -> str:
+    """The words below a picture, and why there is none."""
+    lost = image is None and block.photo.data is not None
+    return f"{block.caption} (this file is no picture that can be shown)" if lost else block.caption
 
 
 def _paragraphs(cell: Cell, style: Style) -> list[tuple[str, Style]]:

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 from assistant.quantity.kind import KINDS
 from assistant.report.asked import WHY, asked_words
-from assistant.report.beside import thing_words
+from assistant.report.beside import in_order, in_words, thing_words
 from assistant.report.measured import measured, plain_name
 from assistant.report.story import Row
 from assistant.trade.registry import REGISTRY
@@ -47,7 +47,12 @@ def _put_down(event: events.PutDown, visit: Visit, plate: dict[str, str]) -> Row
     readings = (measured(record, None, visit.vocabulary, plate),) if record else ()
     title = KINDS[event.kind].title if event.kind in KINDS else event.kind
     return Row(
-        0, event.at, "put down", f"{title}, put down before it was asked", event.typed.text, "", readings
+        0,
+        event.at,
+        "put down",
+        f"{title}, put down before it was asked",
+        "" if readings else event.typed.text,
+        measured=readings,
     )
 
 
@@ -76,22 +81,21 @@ def _back(event: events.Back, visit: Visit) -> tuple[str, str, str]:
 
 
 def _as_found(event: events.AsFound, visit: Visit) -> tuple[str, str, str]:
-    said = [f"{thing_words(visit, thing)}: {value}" for thing, value in event.seen.items()]
-    return "as found", "As found, before anything was touched", "; ".join(said)
+    return "as found", "As found, before anything was touched", _settings(event.seen, visit)
 
 
 def _as_left(event: events.AsLeft, visit: Visit) -> tuple[str, str, str]:
-    said = [f"{thing_words(visit, thing)}: {value}" for thing, value in event.seen.items()]
-    return "as left", "As left", "; ".join(said)
+    return "as left", "As left", _settings(event.seen, visit)
+
+
+def _settings(seen: dict[str, str], visit: Visit) -> str:
+    names = in_order(seen, visit.vocabulary.sheets.get("settings"))
+    return "; ".join(f"{thing_words(visit, name)}: {seen[name]}" for name in names)
 
 
 def _filled(event: events.Filled, visit: Visit) -> tuple[str, str, str]:
     sheet = visit.vocabulary.sheets.get(event.sheet)
-    asked = sheet.questions if sheet else {}
-    said = [
-        f"{asked[name].words if name in asked else plain_name(name)}: {answer}"
-        for name, answer in event.answers.items()
-    ]
+    said = [f"{words}: {answer}" for words, answer in in_words(event.answers, sheet)]
     return "sheet", sheet.title if sheet else plain_name(event.sheet), "; ".join(said)
 
 

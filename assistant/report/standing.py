@@ -13,6 +13,7 @@ from assistant.walk.ask import Found
 from assistant.walk.path import CUT_SHORT
 from assistant.walk.state import ComplaintState, Visit
 
+AFTER_CLEARING = "only when what we stopped for is cleared"
 _WAIT = re.compile(rf"(?P<asked>.*): done, waited (?P<had>[\d.]+) s of (?P<whole>[\d.]+) s: {CUT_SHORT}")
 """A wait that was cut short, as the walk writes it down."""
 
@@ -66,6 +67,12 @@ def standing(visit: Visit, state: ComplaintState) -> Standing:
     if state.status == "settled":
         return Standing(f"{known.customer} {sentence(state.note)}", f"{known.trade}: {state.note}")
     return Standing(known.customer, f"{known.trade}: {state.note}")
+
+
+def held(visit: Visit) -> bool:
+    """Whether the work stands still for safety: nothing is put back or switched on before that is cleared."""
+    stopped = any(state.status == "stopped" for state in visit.complaints)
+    return stopped or (visit.position is not None and visit.position.stage == "stop")
 
 
 def latest(visit: Visit, complaint: str) -> tuple[Found, ...]:

@@ -157,7 +157,6 @@ class Story:
     customer: CustomerPage
     complaints: tuple[tuple[str, str], ...]
     """(complaint, how it stands) in the trade's words."""
-    as_found: tuple[tuple[str, str], ...]
     plate: tuple[tuple[str, str], ...]
     findings: tuple[FindingTold, ...]
     stops: tuple[StopTold, ...]

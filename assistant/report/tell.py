@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from assistant.report.asked import step_of
-from assistant.report.beside import before_of, beside, thing_words
+from assistant.report.beside import before_of, beside
 from assistant.report.customer import customer_page
 from assistant.report.measured import measured, plain_name
 from assistant.report.notice import NOTICE
 from assistant.report.rows import Reached, Told, told
-from assistant.report.standing import proof_words, standing
+from assistant.report.standing import AFTER_CLEARING, held, proof_words, standing
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.report.zones import zones_of
 from assistant.tree.model import Finding
-from assistant.walk.ask import Cause, Found, Record
+from assistant.walk.ask import Cause, Found, OpenPoint, Record
 from assistant.walk.event import (
     AsFound,
     AsLeft,
@@ -67,7 +67,6 @@ def tell(
         notice=NOTICE,
         customer=customer_page(visit, tuple((person or {}).items()), points, say),
         complaints=tuple((_title(visit, c.name), standing(visit, c).trade) for c in visit.complaints),
-        as_found=_as_found(visit),
         plate=tuple(
             (visit.vocabulary.plate[name].title if name in visit.vocabulary.plate else name, value)
             for name, value in out.plate.items()
@@ -80,7 +79,7 @@ def tell(
             for each in out.hand_overs
         ),
         still_unproved=_unproved(visit),
-        open_points=tuple((point.words, point.left or "") for point in points),
+        open_points=tuple((_point(visit, point), point.left or "") for point in points),
         parts_fitted=tuple(
             (visit.vocabulary.parts[part].title if part in visit.vocabulary.parts else part, at)
             for part, at in visit.house.fitted
@@ -93,6 +92,11 @@ def tell(
         zones=zones_of(visit),
         beside=beside(visit, events),
     )
+
+
+def _point(visit: Visit, point: OpenPoint) -> str:
+    waits = point.kind in ("undo", "power") and held(visit)
+    return f"{point.words} ({AFTER_CLEARING})" if waits else point.words
 
 
 def _say(record: Record, out: Told) -> Measured:
@@ -118,12 +122,6 @@ def _standing(visit: Visit, events: list[Event]) -> str:
 def _title(visit: Visit, complaint: str) -> str:
     known = visit.vocabulary.complaints.get(complaint)
     return known.title if known else plain_name(complaint)
-
-
-def _as_found(visit: Visit) -> tuple[tuple[str, str], ...]:
-    if visit.as_found is None:
-        return ()
-    return tuple((thing_words(visit, thing), value) for thing, value in visit.as_found.seen.items())
 
 
 def _finding(visit: Visit, found: Found, say) -> FindingTold:

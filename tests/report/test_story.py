@@ -100,7 +100,8 @@ def test_pause_note_plate_as_found_and_finding_are_rows():
     assert row(story, "Note").answer == "Door held by tape"
     assert row(story, "Rating plate: supply voltage").answer == "120 (understood: 120 V)"
     assert row(story, "Finding").answer == "Element open"
-    assert story.as_found == (("the fan", "still"), ("the filter", "not looked at"))
+    found = [(each.what, each.found) for each in story.beside.settings]
+    assert found == [("the fan", "still"), ("the filter", "not looked at")]
     assert story.instruments == ("clamp meter 2",)
     assert [part for part, _ in story.parts_fitted] == ["heating element"]
     hour = story.rows[-1].at[11:16]
