@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from assistant.trade.zone.assign import NONE
 from assistant.trade.zone.reason import Answer, percent
+from assistant.trade.zone.settle import BY_LOOK
 from assistant.tree.model import Measure
 from assistant.walk.state import Visit
 from assistant.walk.survey_sheet import Sheet, from_line, said
@@ -60,6 +61,20 @@ def last_survey(visit: Visit) -> Sheet | None:
 def conclusions(answer: Answer) -> list[str]:
     """What the survey says besides the plan, each with how sure it is."""
     return [f"{sentence(each.words)} ({percent(each.confidence)})" for each in answer.findings]
+
+
+def with_readings(answer: Answer) -> list[tuple[str, str]]:
+    """Each conclusion with how sure it is, and the reading that would settle it, or nothing."""
+    return [
+        (said, sentence(BY_LOOK[each.kind].format(*each.about)) if each.kind in BY_LOOK else "")
+        for said, each in zip(conclusions(answer), answer.findings, strict=True)
+    ]
+
+
+def settles_the_rest(answer: Answer) -> list[str]:
+    """What to read next, without what stands beside a conclusion already."""
+    beside = {reading for _, reading in with_readings(answer)}
+    return [said for each in answer.settle if (said := sentence(each)) not in beside]
 
 
 def sentence(words: str) -> str:

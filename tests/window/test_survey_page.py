@@ -80,7 +80,7 @@ def test_the_survey_has_its_own_page_and_is_walked_by_keys_alone(hand, folder):
     hand.alt("S")
     assert hand.verdict.startswith("Saved: 6 of 6 cells")
     hand.page.grid.setCurrentCell(0, 0)
-    assert not any(way.isVisible() for way in (*hand.page.quick_ways, hand.page.cell))
+    assert not any(way.isVisible() for way in (*hand.page.quick.ways, hand.page.cell))
     assert hand.page.says.isVisible()
     hand.enter()
     record = next(r for r in hand.driver.visit.readings if r.name == "who_blows")
@@ -89,6 +89,42 @@ def test_the_survey_has_its_own_page_and_is_walked_by_keys_alone(hand, folder):
         == "registers=den_1,bed_1,bath drawn=den,beds,den fan=den:120,6,none/beds:5,110,full"
     )
     assert hand.driver.ask().step != STEP
+
+
+def seen(hand) -> list[QLabel]:
+    """Every label that can be read without scrolling anything."""
+    return [
+        one
+        for one in hand.page.findChildren(QLabel)
+        if one.isVisible() and one.visibleRegion().boundingRect().height() > one.height() * 0.9
+    ]
+
+
+@pytest.mark.parametrize("size", [(1024, 600), (1360, 820)], ids=["small", "wide"])
+def test_conclusions_stand_beside_the_grid_while_it_fills(hand, size):
+    """Each with how sure it is and the reading that would settle it; the field keeps the focus."""
+    hand.window.resize(*size)
+    named(hand.rest())
+    fill(hand, "120", "6", "n", "5", "110", "f")
+    hand.page.grid.setCurrentCell(2, 0)
+    assert hand.page.grid.isVisible()
+    fill(hand.rest(), "den")
+    told = "\n".join(one.text() for one in seen(hand))
+    assert "Bath is drawn under den and follows beds: its run hangs on beds's duct (over 99 %)" in told
+    assert "To settle it: Volts and shaft of beds's damper while bath blows" in told
+    assert hand.page.grid.isVisible()
+    assert hand.page.cell.hasFocus()
+    check(hand.window)
+
+
+def test_the_present_cell_is_in_sight_in_a_tiny_window(hand):
+    hand.window.resize(512, 300)
+    named(hand.rest())
+    fill(hand, "120", "6", "n", "5")
+    page = hand.page
+    cell = page.grid.visualItemRect(page.grid.currentItem())
+    assert page.grid.viewport().visibleRegion().contains(cell.center())
+    check(hand.window)
 
 
 def test_by_touch(qtbot, hand):

@@ -6,7 +6,14 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QButtonGroup, QFileDialog, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QFileDialog,
+    QHBoxLayout,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from assistant.errors import UserError
 from assistant.trade.zone.survey import WORDS
@@ -14,18 +21,21 @@ from assistant.trade.zone_sheet import MODES, BadSheet
 from assistant.walk.ask import Ask
 from assistant.walk.event import Read, Typed
 from assistant.walk.survey import weigh_cell
-from assistant.walk.survey_sheet import MODE_WORDS, Sheet, from_line, from_text
+from assistant.walk.survey_sheet import MODE_WORDS
 from assistant.window import look
 from assistant.window.flow import Flow
 from assistant.window.line import Line
-from assistant.window.page.base import WIDE
+from assistant.window.page.base import NARROW, TINY, WIDE
 from assistant.window.page.step import StepPage
 from assistant.window.session import Driver
 from assistant.window.survey.grid import SHOULD, SurveyGrid
-from assistant.window.survey.plan import Says
+from assistant.window.survey.plan import Panel, Says
+from assistant.window.survey.quick import Quick, button
+from assistant.window.survey.started import started
 from assistant.window.text import label
 
 NAMES, GRID, SAYS = range(3)
+SAVE = "&Save the survey"
 
 
 class SurveyPage(StepPage):
@@ -33,13 +43,13 @@ class SurveyPage(StepPage):
     goes to the next register; the big button saves the survey.
     """
 
-    next_words = "&Save the survey"
+    next_words = SAVE
     cautions_folded = True
     fields_first = True
     takes_digits = False
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
-        self.sheet = _started(driver, ask)
+        self.sheet = started(driver, ask)
         self._taught: QWidget | None = None
         self._told_of_owners = False
         super().__init__(driver, ask, parent)
@@ -50,6 +60,7 @@ class SurveyPage(StepPage):
         self.grid = SurveyGrid(self.sheet)
         self.grid.moved.connect(self._moved)
         self.says = Says()
+        self.panel = Panel(self.says)
         self.stack = QStackedWidget()
         self.stack.addWidget(self._make_names())
         self.stack.addWidget(self.grid)
@@ -58,13 +69,17 @@ class SurveyPage(StepPage):
         self._says_home.setContentsMargins(0, 0, 0, 0)
         self.column.removeItem(self.beside)
         self.column.insertLayout(self.column.indexOf(self.question) + 1, self._make_modes())
-        self.column.insertWidget(self.column.indexOf(self.question) + 2, self.stack, 3)
+        self.middle = QHBoxLayout()
+        self.middle.setSpacing(14)
+        self.middle.addWidget(self.stack, 2)
+        self.middle.addWidget(self.panel, 1)
+        self.column.insertLayout(self.column.indexOf(self.question) + 2, self.middle, 3)
         self.so_far = label("")
-        self.column.insertWidget(self.column.indexOf(self.stack) + 1, self.so_far)
+        self.column.insertWidget(self.column.indexOf(self.question) + 3, self.so_far)
         self.column.addLayout(self.beside)
         self.close_words()
         self._lay_foot()
-        self._show(GRID if self.sheet.thermostats and self.sheet.registers else NAMES)
+        self.stack.setCurrentIndex(GRID if self.sheet.thermostats and self.sheet.registers else NAMES)
         self.fold(self.mode)
 
     # laid out once
@@ -73,14 +88,15 @@ class SurveyPage(StepPage):
         row = Flow()
         self.modes = QButtonGroup(self)
         for mode in MODES:
-            button = _button(MODE_WORDS[mode], lambda _=False, m=mode: self._mode(m))
-            button.setCheckable(True)
-            button.setChecked(mode == "fan")
-            self.modes.addButton(button)
-            row.addWidget(button)
-        self.names_way = _button("&Names", lambda: self._show(NAMES))
-        self.says_way = _button("&What it says", self._turn)
-        self.paper_way = _button("Paper &form", self._paper)
+            made = button(MODE_WORDS[mode], lambda _=False, m=mode: self._mode(m))
+            made.setCheckable(True)
+            made.setChecked(mode == "fan")
+            self.modes.addButton(made)
+            row.addWidget(made)
+        self.mode_ways = list(self.modes.buttons())
+        self.names_way = button("&Names", lambda: self._show(NAMES))
+        self.says_way = button("&What it says", self._turn)
+        self.paper_way = button("Paper &form", self._paper)
         for way in (self.names_way, self.says_way, self.paper_way):
             row.addWidget(way)
         return row
@@ -109,15 +125,12 @@ class SurveyPage(StepPage):
         self.cell.textChanged.connect(self._typed)
         self.cell.up.connect(lambda: self.grid.step(-1))
         self.cell.down.connect(lambda: self.grid.step(1))
-        self.quick = Flow()
-        self.quick_ways: list[QPushButton] = []
         self.cannot_way = self.cannot_button()
-        self.pad_way = _button("&Pad", lambda: self.toggle_pad(self.cell))
+        self.pad_way = button("&Pad", lambda: self.toggle_pad(self.cell))
         self.pad_way.setAccessibleName("Pad of numbers")
         self.own.addWidget(self.cell)
+        self.quick = Quick(self._put, (self.pad_way, self.cannot_way))
         self.own.addLayout(self.quick)
-        for way in (self.pad_way, self.cannot_way):
-            self.quick.addWidget(way)
         if self.folded_way is not None:
             self.words.addWidget(self.folded_way, 0, Qt.AlignmentFlag.AlignLeft)
 
@@ -157,11 +170,11 @@ class SurveyPage(StepPage):
     def _saved(self) -> None:
         record = next((r for r in reversed(self.driver.visit.readings) if r.name == self.name), None)
         self.set_next("&Next")
-        for thing in (self.cell, *self.quick_ways, self.names_way, self.cannot_way, self.pad_way):
+        for thing in (self.cell, *self.quick.ways, self.names_way, self.cannot_way, self.pad_way):
             thing.hide()
         for mode in self.modes.buttons():
             mode.setEnabled(False)
-        self._show(SAYS)
+        self._show(GRID if self.mode == WIDE else SAYS)
         self.says_way.hide()
         self.say(f"Saved: {record.echo}." if record else "Saved.")
         self.next_button.setFocus()
@@ -199,15 +212,18 @@ class SurveyPage(StepPage):
             self.grid.lay()
             self._moved()
         self._details(which == NAMES)
+        for way in (*self.mode_ways, self.names_way):
+            way.setVisible(which != NAMES and not (self.saved and way is self.names_way))
         if not self.saved:
             self.set_next("&Make the grid" if which == NAMES else self.next_words)
         if which == SAYS:
             self.say("")
         on_grid = which == GRID and not self.saved
         self.cell.setVisible(on_grid)
-        for thing in (*self.quick_ways, self.pad_way, self.cannot_way):
+        for thing in (*self.quick.ways, self.pad_way, self.cannot_way):
             thing.setVisible(on_grid and not (thing is self.cannot_way and self._no_way()))
         self.says_way.setText("&Back to the grid" if which == SAYS else "&What it says")
+        self._place_says()
         self._conclude()
 
     def _details(self, shown: bool) -> None:
@@ -242,32 +258,15 @@ class SurveyPage(StepPage):
         calls = "nobody calls" if caller == "nobody" else f"{caller} alone calls"
         said = f"{register}: {calls} ({mode})" if caller else f"{register} {SHOULD}"
         self.cell.setAccessibleName(said)
-        self.cell.setPlaceholderText(f"{said}, cfm" if caller else f"{said}: a thermostat")
+        self.cell.setPlaceholderText("cfm, or none, some, full" if caller else "a thermostat")
         self.cell.setText(self._here())
         self.cell.selectAll()
         choices = WORDS if caller else tuple(self.sheet.thermostats)
-        self._quick(choices)
+        if not self.saved:
+            self.quick.offer(choices)
         self.say(said, sure=False)
-
-    def _quick(self, choices: tuple[str, ...]) -> None:
-        shown = tuple(way.property("means") for way in self.quick_ways)
-        if shown == choices or self.saved:
-            return
-        for way in self.quick_ways:
-            self.quick.removeWidget(way)
-            way.hide()
-            way.deleteLater()
-        for way in (self.cannot_way, self.pad_way):
-            self.quick.removeWidget(way)
-        self.quick_ways = [
-            _button(each[:1].upper() + each[1:], lambda _=False, e=each: self._put(e)) for each in choices
-        ]
-        for way, means in zip(self.quick_ways, choices, strict=True):
-            way.setProperty("means", means)
-        for way in (*self.quick_ways, self.pad_way, self.cannot_way):
-            self.quick.addWidget(way)
-            if not (way is self.cannot_way and self._no_way()):
-                way.show()
+        if self.mode == TINY:
+            self.scroll.ensureWidgetVisible(self.grid, 0, 0)
 
     def _put(self, text: str) -> None:
         self.cell.setText(text)
@@ -308,25 +307,42 @@ class SurveyPage(StepPage):
         share = instrument.percent.get("airflow") if instrument is not None else None
         answer, why_not = self.sheet.answer(share / 100 if share else None)
         self.so_far.setText(self.says.in_a_line(answer, self.sheet, why_not))
-        self.so_far.setVisible(self.mode != WIDE and self.stack.currentIndex() == GRID)
-        if self.mode == WIDE or self.stack.currentIndex() == SAYS:
-            self.says.show_answer(answer, self.sheet, why_not)
+        self.says.show_answer(answer, self.sheet, why_not)
+
+    def _place_says(self) -> None:
+        """At the side of a wide window, beside the grid of a narrow one, by itself in a tiny one or where it
+        was asked for.
+        """
+        which = self.stack.currentIndex()
+        beside = self.mode == NARROW and which == GRID
+        self.says.short = beside
+        if self.mode == WIDE:
+            self.side_column.insertWidget(0, self.panel, 3)
+            self.panel.take()
+        elif beside:
+            self.middle.addWidget(self.panel, 1)
+            self.panel.take()
+        else:
+            self._says_home.addWidget(self.panel.give())
+            self.says.show()
+        self.so_far.setVisible(self.mode == TINY and which == GRID)
+        self.says_way.setVisible(self.mode != WIDE and which != NAMES and not self.saved)
 
     def fold(self, mode: str) -> None:
-        """In a wide window what it says stands beside the grid."""
+        """In a wide window what it says stands at the side, in a narrow one beside the grid."""
         super().fold(mode)
         if not hasattr(self, "_says_home"):
             return
-        if mode == WIDE:
-            self.side_column.insertWidget(0, self.says, 3)
-        else:
-            self._says_home.addWidget(self.says)
-        self.says_way.setVisible(mode != WIDE and not self.saved)
+        tiny = mode == TINY
+        self.next_words = "&Save" if tiny else SAVE
+        for way in (self.pad_way, self.cannot_way):  # a tiny window's foot has room for the words alone
+            (self.words if tiny else self.quick).addWidget(way)
+        self.quick.behind = () if tiny else (self.pad_way, self.cannot_way)
+        self._show(self.stack.currentIndex())
         self.side.setVisible(mode == WIDE)
         if self.picture is not None:
             self.picture.hide()
         self.unproved.hide()
-        self._conclude()
 
     def _paper(self) -> None:
         chosen, _ = QFileDialog.getSaveFileName(
@@ -347,27 +363,3 @@ class SurveyPage(StepPage):
             )
             return
         self.say(f"The form is in {file}.")
-
-
-def _started(driver: Driver, ask: Ask) -> Sheet:
-    """What was being filled in; otherwise the names of an earlier survey of this visit; otherwise nothing."""
-    name = ask.readings[0].name or (ask.body.common.name if ask.body else "")
-    draft = driver.drafted(ask.step, name)
-    if draft:
-        return from_text(draft)
-    for record in reversed(driver.visit.readings):
-        if record.name == name and record.computed is None:
-            try:
-                before = from_line(record.typed.text)
-            except BadSheet:
-                continue
-            return Sheet(before.thermostats, before.registers, {}, before.drawn)
-    return Sheet()
-
-
-def _button(words: str, does) -> QPushButton:
-    made = QPushButton(words)
-    made.setMinimumHeight(look.TARGET)
-    made.setFont(look.font(look.BODY))
-    made.clicked.connect(does)
-    return made

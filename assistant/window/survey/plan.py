@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from assistant.report.zone_plan import Draws
 from assistant.trade.zone.reason import Answer
-from assistant.walk.survey_plan import conclusions, plan_in_words, plan_of, sentence
+from assistant.walk.survey_plan import (
+    conclusions,
+    plan_in_words,
+    plan_of,
+    settles_the_rest,
+    with_readings,
+)
 from assistant.walk.survey_sheet import Sheet
 from assistant.window import look
 from assistant.window.text import label
@@ -38,13 +45,18 @@ class PlanView(QWidget):
 
 
 class Says(QWidget):
-    """Plan, conclusions and what to read next; made anew when a cell has changed."""
+    """Plan, conclusions and what to read next; made anew when a cell has changed. `short`: the plan comes
+    last, where there is little room.
+    """
 
     def __init__(self) -> None:
         super().__init__()
+        self.setObjectName("paper")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.column = QVBoxLayout(self)
         self.column.setContentsMargins(0, 0, 0, 0)
-        self.column.setSpacing(6)
+        self.column.setSpacing(4)
+        self.short = False
         self.lines: list[str] = []
 
     def in_a_line(self, answer: Answer | None, sheet: Sheet, why_not: str) -> str:
@@ -62,20 +74,52 @@ class Says(QWidget):
             if item.widget() is not None:
                 item.widget().hide()
                 item.widget().deleteLater()
+        self.lines = []
         if answer is None:
-            self.lines = []
             self.column.addWidget(label(why_not, soft=True))
             self.column.addStretch(1)
             return
         self.lines = conclusions(answer)
-        self.column.addWidget(PlanView(answer, sheet))
-        for line in self.lines or [_nothing(sheet)]:
-            self.column.addWidget(label(line))
-        if answer.settle:
+        if not self.short:
+            self.column.addWidget(PlanView(answer, sheet))
+        for line, reading in with_readings(answer) or [(_nothing(sheet), "")]:
+            self.column.addWidget(label(line, bold=bool(reading)))
+            if reading:
+                self.column.addWidget(label(f"To settle it: {reading}"))
+        rest = settles_the_rest(answer)
+        if rest:
             self.column.addWidget(label("What would settle the rest:", bold=True))
-            for each in answer.settle:
-                self.column.addWidget(label(f"– {sentence(each)}"))
+            for each in rest:
+                self.column.addWidget(label(f"\u2013 {each}"))
+        if self.short:
+            self.column.addWidget(PlanView(answer, sheet))
         self.column.addStretch(1)
+
+
+class Panel(QScrollArea):
+    """What the survey says, beside the grid: it scrolls by itself, so that the grid stays where it is."""
+
+    def __init__(self, says: Says) -> None:
+        super().__init__()
+        self.says = says
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+
+    def take(self) -> None:
+        """Show it here."""
+        if self.widget() is not self.says:
+            self.setWidget(self.says)
+        self.says.show()
+        self.show()
+
+    def give(self) -> Says:
+        """Let go of it, for another place."""
+        if self.widget() is self.says:
+            self.takeWidget()
+        self.hide()
+        return self.says
 
 
 def _nothing(sheet: Sheet) -> str:
