@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from assistant.drill.kit import named_for
 from assistant.drill.moment import moments
-from assistant.drill.page_acts import beside, none_if_opened, on_at_once
+from assistant.drill.page_acts import beside, instead, none_if_opened, on_at_once
 from assistant.drill.taking import Taking, Wanted
 from assistant.drill.zone_hand import ZoneHand
 from assistant.quantity.instrument import Instrument
@@ -120,7 +120,7 @@ class Hand:
             act, wait = step.act, step.wait
         if act:
             try:
-                self.taking.act(act)
+                self.taking.act(instead(act, texts_of(ask), self.taking.w_off))
             except NotDone as problem:
                 self.undone.append(f"{ask.step}: {problem}")
             if self.taking.fresh_call():  # nobody lets a start go by that is to be watched

@@ -40,6 +40,7 @@ WORDS: tuple[tuple[str, str, str], ...] = (
     (r"filter slot shut", "shut_air_side", ""),
 )
 AFTERWARDS = r"then switch them off again"
+STAYS_OFF = r"heat stays off where w is off"
 OPENED = r"say that it can't be taken"
 """With `it opened` before it: the reading is none where the device has opened."""
 
@@ -53,6 +54,12 @@ def beside(texts: list[str]) -> Beside:
         before = [act for act in before if act != "others_off"]
         after.append("others_off")
     return Beside(tuple(before), tuple(after))
+
+
+def instead(act: str, texts: list[str], w_off: bool) -> str:
+    """The act that is done for the one that a page names: where W is off, a page may leave the heat off."""
+    stays = act == "stat_on" and w_off and re.search(STAYS_OFF, " ".join(texts).lower())
+    return "fan_again" if stays else act
 
 
 def on_at_once(texts: list[str]) -> bool:

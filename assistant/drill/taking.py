@@ -43,13 +43,16 @@ class Wanted:
 
 
 class Taking:
-    """Readings on one rig with one set of instruments. `called_at`: when the hand last called for heat."""
+    """Readings on one rig with one set of instruments. `called_at`: when the hand last called for heat.
+    `w_off`: whether it has taken W off the board.
+    """
 
     def __init__(self, rig: Rig, instruments: Mapping[str, Instrument]) -> None:
         self.rig = rig
         self.instruments = instruments
         self.called_at: float | None = None
         self.calling = True
+        self.w_off = False
 
     # -- the page
 
@@ -84,6 +87,7 @@ class Taking:
     def act(self, name: str) -> None:
         """Do something, and know whether a call was begun by it. Raises NotDone."""
         self.rig.act(name)
+        self.w_off = name == "w_off" or (self.w_off and name != "w_back")
         if name in CALLS:
             self.called_at = None if self.calling else self.rig.time
             self.calling = True

@@ -77,6 +77,7 @@ def _nothing(_m: Machine) -> None:
 
 DEEDS: dict[str, Callable[[Machine], None]] = {
     "fan_on": _hands(fan="on", fan_held=False),
+    "fan_again": _hands(fan_held=False),
     "fan_auto": _hands(fan="auto"),
     "w_off": _hands(w_off=True),
     "w_back": _hands(w_off=False),

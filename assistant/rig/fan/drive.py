@@ -33,6 +33,10 @@ GIVES_UP, FORGETS = 60.0, 240.0
 """Seconds of pushing against a rotor that stands, and seconds without power that clear a lockout."""
 TORQUE = 2.3
 """N m of a constant-torque motor on its usual tap, for the reference's flow."""
+HALF_RUNS, HALF_LEAKS = 2.2, 1e5
+"""Ohm of one of a motor half's windings with which it still runs, half again over its sisters, and ohm to its
+shell; electronics stop at more unequal currents or a ground (reasoned).
+"""
 STANDBY, PUSHES = 8.0, 130.0
 """Watts that electronics take at rest, and against a rotor that stands."""
 
@@ -87,7 +91,7 @@ def _electronic(m: Machine, volts: float, seconds: float) -> None:
             v["blower_module.locked"], v["blower_module.limited"] = 0, 1.0
             e.touched()
     wants = _wants(m, volts)
-    bad = held(m) or v["blower_module.output_short"] or not _half_good(m)
+    bad = held(m) or v["blower_module.output_short"] or not half_good(m)
     if wants and bad:
         m.fan.pushed += seconds
         if m.fan.pushed >= GIVES_UP:
@@ -101,9 +105,10 @@ def _electronic(m: Machine, volts: float, seconds: float) -> None:
     e.s["ecm_ohm"] = round(120.0 * 120.0 * 0.62 / watts, 1)
 
 
-def _half_good(m: Machine) -> bool:
+def half_good(m: Machine) -> bool:
+    """Whether electronics can drive the motor half."""
     v = m.v
-    return bool(v["blower_half.second_ohm"] < 1.7 and v["blower_half.leak_ohm"] > 1e5)
+    return bool(v["blower_half.second_ohm"] < HALF_RUNS and v["blower_half.leak_ohm"] > HALF_LEAKS)
 
 
 def _wants(m: Machine, volts: float) -> float:

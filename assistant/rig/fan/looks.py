@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from assistant.rig.fan.drive import LEAST_VOLTS
+from assistant.rig.fan.drive import LEAST_VOLTS, half_good
 from assistant.rig.machine import Machine
 
 HARDLY = 0.45
@@ -77,10 +77,9 @@ def tester(m: Machine) -> str:
     if not v["truck.tester"]:
         return "no tester here"
     fed = m.e.volts("blower.inner", "blower.neutral") > LEAST_VOLTS and not v["line_jumper.wrong"]
-    half = v["blower_half.second_ohm"] < 1.7 and v["blower_half.leak_ohm"] > 1e5
     free = hand(m) == "turns freely"
     dead = v["blower_motor.module_dead"] or v["blower_module.output_short"] or v["blower_module.locked"]
-    return "runs on it" if fed and half and free and not dead else "stands still on it"
+    return "runs on it" if fed and half_good(m) and free and not dead else "stands still on it"
 
 
 def jumper(m: Machine) -> str:

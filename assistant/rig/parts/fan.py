@@ -140,7 +140,7 @@ COMPONENTS = (
         "motor half behind the electronics",
         {"second_ohm": 1.5, "leak_ohm": 1e10, "stiff": 0},
         {
-            "windings unequal": graded("one of its windings is burnt", "second_ohm", 1.9, 2.6, 1e10),
+            "windings unequal": graded("one of its windings is burnt", "second_ohm", 2.3, 2.6, 1e10),
             "damp": graded("a wet track leads from it to the shell", "leak_ohm", 8e4, 4e4, 1e4),
             "stiff": change("its bearings have seized", nominal={"stiff": 1}),
         },
