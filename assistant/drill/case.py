@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from random import Random
 
 from assistant.rig.fault import NOMINAL, Fault
-from assistant.rig.unit import FEATURES, PLAIN, REFERENCE, Unit, varied, with_features
+from assistant.rig.unit import FEATURES, PLAIN, REFERENCE, SELDOM, Unit, varied, with_features
 
 OTHER_HOUSE = 0.25
 """How often a noisy sample has what the plain house has not: a zone panel, a float, another vent."""
@@ -84,7 +84,8 @@ def house_of(case: Case, fault: Fault | None, seed: int) -> Unit:
         return with_features(REFERENCE, needed)
     random = Random(case.seed(seed))
     features = dict(PLAIN)
-    for name, values in FEATURES.items():
+    for name in (name for name in FEATURES if name not in SELDOM):
+        values = FEATURES[name]
         if random.random() < OTHER_HOUSE:
             features[name] = random.choice(values)
     return varied(with_features(REFERENCE, {**features, **needed}), random)

@@ -220,17 +220,23 @@ class Taking:
             raise CannotMeasure("nothing burns")
 
     def _loss(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
-        if not self.lit():
-            self.new_call()
-        self.until(self.lit, UNTIL_FIRE)
-        end = self.rig.time + seconds
-        while True:
+        """Up to the moment at which it goes out. Each reading of several has its turn at that very moment: a
+        second later the board has shut what it held open.
+        """
+        for turn in range(len(wanted)):
+            if not self.lit():
+                self.new_call()
+            self.until(self.lit, UNTIL_FIRE)
+            end = self.rig.time + seconds
+            taken: dict[str, str] = {}
+            while self.rig.time < end and (self.lit() or not taken):
+                for one in (*wanted[turn:], *wanted[:turn]):
+                    taken[one.name] = self.show(one.reading)
+                    if not self.lit():
+                        break
             for one in wanted:
-                shown[one.name] = self.show(one.reading)
-                if not self.lit():
-                    break
-            if self.rig.time >= end or (not self.lit() and len(shown) >= len(wanted)):
-                return
+                text = taken.get(one.name) or self.show(one.reading)
+                shown[one.name] = held(one, shown.get(one.name), text)
 
     def _before_blower(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         self.new_call()

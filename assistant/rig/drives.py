@@ -52,6 +52,7 @@ def inducer(m: Machine, seconds: float) -> None:
     e.s["inducer_slip"] = round(m.inducer_slip * SLIPS) / SLIPS
     turns = (1 - m.inducer_slip) * SYNCHRONOUS * m.unit.frequency / 60
     flooded = min(v["drain.level"] / COLLECTOR, 1.0) if m.unit.condensing else 0.0
+    aired = bool(m.hands.get("window"))
     key = (
         round(turns, -1),
         round(m.heat.stack),
@@ -59,6 +60,7 @@ def inducer(m: Machine, seconds: float) -> None:
         e.version,
         m.hands["intake_open"],
         m.hands["vent_open"],
+        aired,
     )
     if key != m.drawn:
         m.drawn = key
@@ -67,4 +69,4 @@ def inducer(m: Machine, seconds: float) -> None:
             settings = {**v, "intake.blocked": 0.0 if m.hands["intake_open"] else v["intake.blocked"]}
             if m.hands["vent_open"]:
                 settings["vent.blocked"] = 0.0
-        m.draught = draught(m.unit, settings, turns, m.heat.stack, flooded)
+        m.draught = draught(m.unit, settings, turns, m.heat.stack, flooded, aired)

@@ -27,6 +27,8 @@ CLOSES, OPENS = 1.0, 0.87
 """A pressure switch closes at its stamp and opens a little below."""
 CONDENSATE = 0.10 / 1200.0
 """Rise of water in a blocked trap while it fires, m/s (0.1 m in 20 min)."""
+FOUND_COLD, SET_UP = 1.1, 2.8
+"""How far a room is below its setting when somebody is called, and how far the setting is raised, K."""
 FLOAT_AT = 0.03
 """Depth in m at which a float opens."""
 
@@ -88,6 +90,7 @@ class Machine:
         self.blown = False
         self.lit_for = 0.0
         self.lighting = 0.0
+        self.valve_for = 0.0
         self.zoning = Zoning(unit.features["zone_panel"] == "yes")
         self.breaker_heat = self.fuse_heat = self.plug_heat = 0.0
         self.flame_current = 0.0
@@ -148,6 +151,8 @@ class Machine:
         if self.hands["stat"] == "call" and (v["thermostat.locked"] or v["thermostat.mode"] == "off"):
             # A person who sets it sees mode and lock and puts them right for the test.
             calling = not v["thermostat.locked"]
+        below = FOUND_COLD + (SET_UP if self.hands["stat"] == "call" else 0.0)
+        calling = calling and below >= v["thermostat.lag"]
         e.stat_wants["w"] = float(calling)
         cools = self.hands["stat"] == "cool"
         e.stat_wants["y"] = float(cools)
@@ -191,6 +196,7 @@ class Machine:
             string=e.board_sees("aux.load"),
             pressure=e.board_sees("pressure.load"),
             flame=bool(flame),
+            valve=e.board_sees("board.valve"),
         )
         self.board.step(seconds, seen)
         if e.wants != self.board.wants:
@@ -211,7 +217,8 @@ class Machine:
 
     def _burn(self, seconds: float) -> None:
         unit, v, e = self.unit, self.v, self.e
-        self.gas = gas(unit, v, e.valve_open)
+        self.valve_for = self.valve_for + seconds if e.valve_open else 0.0
+        self.gas = gas(unit, v, e.valve_open and self.valve_for <= v["gas_valve.holds"])
         flow = self.gas.flow
         air = burning.air_ratio(self.draught.flow, flow)
         fits = burning.holds(flow, self.draught.flow)

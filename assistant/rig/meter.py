@@ -88,7 +88,9 @@ class Taking:
         kit = instrument or KIT["high" if kind in KIT["high"].covers else "other"]
         if kind not in TAKES:
             raise CannotMeasure(f"{kind} is not measured on this house")
-        value = TAKES[kind](self, tuple(DAMPER_POINTS.get(point, point) for point in points), kit)
+        nodes = tuple(DAMPER_POINTS.get(point, point) for point in points)
+        clamped = kind == "ac_current" and set(points) & set(CLAMPS)  # a wire, and not the node it ends in
+        value = TAKES[kind](self, tuple(points) if clamped else nodes, kit)
         if isinstance(value, str):
             return value
         top = kit.range_top.get(kind)
@@ -179,7 +181,7 @@ class Taking:
                 out, back = (solution.current(name) for name in BOTH_WIRES[points])
             return shown.LEAKAGE.show(self._with_error("ac_current", abs(out - back), _kit, LEAKAGE_STEP))
         name = CLAMPS.get(points[0]) if points else None
-        if name is None:
+        if name not in self.m.e.net.index:
             raise CannotMeasure(f"no wire to clamp at {', '.join(points) or 'no point'}")
         with self.m.watched(None):
             return abs(self.m.e.solve().current(name))

@@ -163,6 +163,7 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("fuse24.feed", "fuse24.load"), ("control_fuse",)),
         (("switch.feed", "fuse.load"), ("plug_fuse",)),
         (("fuse.load", "switch.load"), ("service_switch",)),
+        (("switch.load", "box.line"), ("line_wire", "straight_line")),
         (("box.line", "board.line"), ("door_switch", "line_pin")),
         (("primary.line", "primary.neutral"), _PRIMARY),
         (("secondary.r", "secondary.c"), _SECONDARY),
@@ -196,6 +197,7 @@ LEADS_OFF: dict[frozenset[str], tuple[str, ...]] = {
         (("switch.feed", "ground"), _CABLE_IN),
         (("switch.feed", "box.neutral"), ("cable_across", "branch_neutral")),
         (("board.valve", "valve.hot"), ("valve_hot",)),
+        (("pressure.load", "board.valve"), ("valve_relay",)),
     )
 } | fan.OHMS
 """What is between two points with its leads off."""

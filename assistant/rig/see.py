@@ -22,6 +22,7 @@ WIRES = ("branch_hot", "branch_neutral", "line_wire", "burner_bond", "ground_wir
 SPADES = ("string.feed_open", "string.middle_open", "string.end_open", "flame_rod.wire_open")
 CUT_OUT_LEAST = 333.0
 """A panel's cut-out below 140 F opens in ordinary heating, K."""
+FEEDS = {"wired": "wired through a service switch", "cord": "cord in a receptacle"}
 NO_COIL, OWN_VA = 1e9, 20.0
 """Ohms above which nothing was added to the 24 V; VA of board and gas valve together."""
 BAD_JOINT = 1.0
@@ -214,7 +215,7 @@ LOOKS: dict[str, Look] = {
     "zone_panel": lambda m: "fitted" if m.unit.features["zone_panel"] == "yes" else "none",
     "panel.state": _panel,
     "panel.held": _panel_held,
-    "feed.kind": lambda _m: "wired through a service switch",
+    "feed.kind": lambda m: FEEDS[m.unit.features["feed"]],
     "supply.swing": _swing,
     "gas.history": lambda m: m.v["gas_parts.history"],
     "burners.touched": lambda m: "touched" if m.deeds & AT_BURNERS else "not touched",

@@ -22,8 +22,11 @@ FEATURES = {
     "meter": ("yes", "no"),
     "panel_cover": ("ours to open", "not ours"),
     "others": ("none", "pump"),
+    "feed": ("wired", "cord"),
 }
 """What a house can have; the first is how the reference house is built."""
+SELDOM = ("feed",)
+"""Features that a house has only where it is said: most rules want a furnace wired in, with a switch."""
 BLOWER_AMPS, BLOWER_MICROFARADS, BLOWER_RPM, REFERENCE_FLOW = 3.7, 10.0, 1075.0, 0.559
 """Of the reference's blower motor."""
 MODULE_AMPS = 5.2

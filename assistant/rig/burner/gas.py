@@ -14,6 +14,10 @@ from assistant.rig.unit import Unit
 
 PIPE_DROP = 100.0
 """At rated flow from the meter to the valve's inlet, Pa (0.4 in. w.c.)."""
+LIFTS = 3487.0
+"""Most inlet pressure against which a valve's coil lifts its seat, Pa (14 in. w.c.: half a pound per square
+inch, the usual rating of furnace valves, from memory).
+"""
 VALVE_DROP = 274.0
 """At rated flow through the open valve with its regulator wide open, Pa (1.1 in. w.c.)."""
 
@@ -31,6 +35,7 @@ def gas(unit: Unit, v: Settings, valve_open: bool) -> Gas:
     """Pressures and flow with the valve driven or not."""
     supply = v["gas_supply.static"] * v["gas_supply.meter"] * v["gas_supply.cock"]
     passes = valve_open and v["gas_valve.knob"] == "on" and not v["gas_valve.stuck_shut"]
+    passes = passes and supply <= LIFTS
     share = 1.0 if passes else float(v["gas_valve.leaks"])
     if supply <= 0 or share <= 0:
         return Gas(supply, 0.0, 0.0)

@@ -16,7 +16,9 @@ TRIES, RECYCLES, LIMIT_TRIPS = 3, 5, 4
 
 @dataclass(frozen=True)
 class Inputs:
-    """What the board sees: power, calls, the string after its last limit, the pressure switch, a flame."""
+    """What the board sees: power, calls, the string after its last limit, the pressure switch, a flame, and
+    whether there is voltage on its own output for the valve.
+    """
 
     power: bool
     heat: bool
@@ -24,6 +26,7 @@ class Inputs:
     string: bool
     pressure: bool
     flame: bool
+    valve: bool = False
 
 
 @dataclass
@@ -75,7 +78,7 @@ class Board:
             self.go("prove")
 
     def _prove(self, seen: Inputs) -> None:
-        if not self._still_called(seen) or self._flame_too_soon(seen):
+        if not self._still_called(seen) or self._flame_too_soon(seen) or self._valve_too_soon(seen):
             return
         if not seen.string:
             self.go("open", "limit or rollout open")
@@ -89,11 +92,13 @@ class Board:
             self.go("standby")
 
     def _purge(self, seen: Inputs) -> None:
-        if self._fine(seen) and not self._flame_too_soon(seen) and self.since >= PURGE:
+        if not self._fine(seen) or self._flame_too_soon(seen) or self._valve_too_soon(seen):
+            return
+        if self.since >= PURGE:
             self.go("warm_up")
 
     def _warm_up(self, seen: Inputs) -> None:
-        if self._fine(seen) and self.since >= WARM_UP:
+        if self._fine(seen) and not self._flame_too_soon(seen) and self.since >= WARM_UP:
             self.go("trial")
 
     def _trial(self, seen: Inputs) -> None:
@@ -135,6 +140,10 @@ class Board:
         if not seen.flame and self.since > 5:
             self.go("standby", "")
 
+    def _valve_driven(self, seen: Inputs) -> None:
+        if not seen.valve and self.since > 5:
+            self.go("standby", "")
+
     def _lockout(self, _seen: Inputs) -> None:
         if self.since >= SOFT_RESET:
             self.tries = self.recycles = self.trips = 0
@@ -144,6 +153,11 @@ class Board:
         if seen.flame:
             self.go("flame_at_rest", "flame with the valve off")
         return seen.flame
+
+    def _valve_too_soon(self, seen: Inputs) -> bool:
+        if seen.valve:
+            self.go("valve_driven", "gas valve driven without a trial")
+        return seen.valve
 
     def _still_called(self, seen: Inputs) -> bool:
         if not seen.heat:
@@ -173,6 +187,7 @@ class Board:
             "between",
             "open",
             "flame_at_rest",
+            "valve_driven",
         )
         valve = phase in ("trial", "run")
         lit = phase == "run" or (phase == "trial" and seen.flame)

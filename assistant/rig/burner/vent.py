@@ -40,10 +40,13 @@ def _shut(blocked: float) -> float:
     return 1 / (1 - min(blocked, TIGHTEST)) ** 2
 
 
-def draught(unit: Unit, v: Settings, turns: float, gas_kelvin: float, flooded: float) -> Draught:
+def draught(
+    unit: Unit, v: Settings, turns: float, gas_kelvin: float, flooded: float, aired: bool = False
+) -> Draught:
     """Flow and pressures with the inducer at `turns` (1/min) and flue gas of that temperature at its inlet.
 
-    `flooded`: share of the collector that stands under water, 0 to 1.
+    `flooded`: share of the collector that stands under water, 0 to 1. `aired`: a window beside the furnace
+    is open and no fan pulls.
     """
     vacuum = unit.stamp * unit.margin
     hot = 340.0 if unit.condensing else 466.0
@@ -62,7 +65,7 @@ def draught(unit: Unit, v: Settings, turns: float, gas_kelvin: float, flooded: f
     if speed <= 0.02:
         natural = 0.04 * (gas_kelvin - ROOM) / (hot - ROOM)
         return Draught(natural, 0.0, 0.0, 0.0)
-    lift = lift_most * density * speed**2 - _against(unit, v)
+    lift = lift_most * density * speed**2 - (0.0 if aired else _against(unit, v))
     fall = lift_most * density / (FREE_FLOW * density) ** 2
     way_in = resist_in + resist_x
     beside = 1 + math.sqrt(way_in / (DRY_TRAP * way_in)) if v["drain.trap_dry"] and unit.condensing else 1.0

@@ -31,11 +31,13 @@ COMPONENTS = (
             "leaks": 0.0,
             "regulator": 1.0,
             "drop": 1.0,
+            "holds": 1e9,
         },
         {
             "knob off": change("its knob is on OFF", nominal={"knob": "off"}),
             "coil open": change("its coil is open", nominal={"coil_open": 1}),
             "coil shorted": graded("its coil is shorted", "coil_ohm", 5.0, 1.0, 0.3),
+            "lets go": graded("it drops shut seconds after it opened, still fed", "holds", 9.0, 8.0, 7.0),
             "stuck shut": change("it does not open", nominal={"stuck_shut": 1}),
             "leaks": graded("it lets gas through when off", "leaks", 0.06, 0.12, 0.25),
             "hangs open": graded("it hangs open with no call", "leaks", 0.5, 0.7, 0.9),

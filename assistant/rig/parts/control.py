@@ -134,6 +134,12 @@ COMPONENTS = (
                 nominal={"batteries": 0, "needs_c": 0, "habit": "batteries never changed"},
             ),
             "loose on base": change("its pins do not reach the base", nominal={"seated": 0}),
+            "waits too long": change(
+                "it lets the room fall far before it calls",
+                {"lag": 1.7, "rate": "wrong"},
+                {"lag": 2.2, "rate": "wrong"},
+                {"lag": 3.3, "rate": "wrong"},
+            ),
             "W contact open": change("its heat contact does not close", nominal={"contact_open": 1}),
             "G contact open": change("its fan contact does not close", nominal={"fan_contact_open": 1}),
             "W contact resistance": graded("its heat contact is burnt", "contact_ohm", 3000.0, 2e4, 1e6),

@@ -162,6 +162,18 @@ COMPONENTS = (
         },
     ),
     Component(
+        "receptacle",
+        "receptacle that the furnace's cord is plugged into",
+        {"open": 0},
+        {"lost its grip": change("it has power and does not pass it to the plug", nominal={"open": 1})},
+    ),
+    Component(
+        "cord",
+        "cord from the receptacle to the furnace",
+        {"open": 0},
+        {"open": change("its hot is broken inside", nominal={"open": 1})},
+    ),
+    Component(
         "line_wire",
         "hot wire from the service switch to the furnace",
         {

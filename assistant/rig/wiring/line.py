@@ -64,8 +64,9 @@ def update(n: Network, v: Settings, s: Mapping[str, float]) -> None:
     n.set("branch_hot", ohm=OPEN if v["branch_hot.open"] else v["branch_hot.ohm"] - BESIDE_HOT)
     n.set("plug_fuse", ohm=contact(not (v["plug_fuse.fitted"] and v["plug_fuse.blown"])))
     on = v["service_switch.position"] == "on" and s["switch"] and not v["service_switch.open"]
+    on = on and not v["receptacle.open"]  # with a cord the furnace's plug stands in the switch's place
     n.set("service_switch", ohm=contact(on, v["service_switch.ohm"]))
-    n.set("line_wire", ohm=OPEN if v["line_wire.open"] else v["line_wire.ohm"])
+    n.set("line_wire", ohm=OPEN if v["line_wire.open"] or v["cord.open"] else v["line_wire.ohm"])
     n.set("line_wire_ground", ohm=v["line_wire.to_ground_ohm"])
     white = v["branch_neutral.ohm"] - BESIDE_WHITE
     n.set("branch_neutral", ohm=OPEN if v["branch_neutral.open"] else white)
