@@ -166,7 +166,7 @@ class ZoneHand:
         return self._show(one, asked)
 
     def _in_the_call(self, one: Wanted, at_lamp: bool) -> str:
-        """While the smallest zone heats alone: the highest, or what stands when the cut-out's lamp lights."""
+        """While the smallest zone heats alone: the highest, all of it or until the cut-out's lamp lights."""
         self._off()
         self.rig.wait(SETTLE)
         self.alone(OTHER, "heat", 0)
@@ -175,7 +175,7 @@ class ZoneHand:
             self.rig.wait(10)
             shown.append(self.taking.show(one.reading))
             if at_lamp and self.rig.see("panel.cut_out") == "lit":
-                return shown[-1]
+                break
         return max(shown, key=number)
 
     def _there(self, reading: Reading) -> None:

@@ -78,6 +78,8 @@ def _zone(texts: list[str]) -> str:
 
 LIFTS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"wires back on the panel, both legs off", ("actuator",)),
+    (r"wires still off the panel, and off at the actuator", ("damper open", "damper close", "actuator")),
+    (r"damper's wires lifted off the panel", ("damper open", "damper close")),
     (r"both damper wires lifted", ("damper open", "damper close")),
     (r"opening (wire|terminal with its wire) lifted", ("damper open",)),
     (r"take its opening wire off", ()),

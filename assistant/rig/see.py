@@ -245,7 +245,9 @@ LOOKS: dict[str, Look] = {
     "gas_parts": _parts,
     "exchanger.look": _exchanger,
     "filter": lambda m: "clogged or wrong" if m.v["filter.clog"] > 0.3 else "clean and right size",
-    "registers": lambda m: "shut or covered" if m.v["registers.shut"] > 0.3 else "open",
+    "registers": lambda m: (
+        "shut or covered" if max(m.v["registers.shut"], m.v["registers.others"]) > 0.3 else "open"
+    ),
     "blower.wheel": _wheel,
     "coil.face": _coil,
     "water.track": lambda m: m.v["water.from"],

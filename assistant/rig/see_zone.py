@@ -196,7 +196,9 @@ LOOKS_ZONE: dict[str, Callable[[Machine], str]] = {
     "blade.seat": _seat,
     "blade.smoke": _smoke,
     "duct.trace": _trace,
-    "hand_dampers": lambda m: "shut or covered" if m.v["registers.shut"] > 0.3 else "open",
+    "hand_dampers": lambda m: (
+        "shut or covered" if max(m.v["registers.shut"], m.v["registers.others"]) > 0.3 else "open"
+    ),
     "bypass.state": _bypass,
     "setting.by": lambda m: m.v["story.set_by"],
     "work.last": lambda m: m.v["story.work"],

@@ -40,7 +40,8 @@ def test_a_house_in_which_nothing_is_wrong():
 @pytest.mark.parametrize(
     "name",
     ["humidifier_behind_panel", "r_g_behind_panel", "panel_fan_stuck", "dampers_crossed", "ghost_fan_call",
-     "actuator_wire", "driven_back", "register_on_two_zones", "panel_overloaded"],
+     "actuator_wire", "driven_back", "register_on_two_zones", "panel_overloaded", "registers_shut_in_zones",
+     "blower_too_fast", "bypass_missing"],
 )  # fmt: skip
 def test_a_fault_is_told_by_its_own_finding(name):
     """24 V that comes back over the panel's wires once condemned the panel for a device behind it."""

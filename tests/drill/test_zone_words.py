@@ -47,5 +47,10 @@ def test_wires_that_come_off():
     assert words.lifts(["Both legs during a fresh stroke, opening wire lifted"]) == ("damper open",)
     assert words.lifts(["What the panel sends, its wires to the furnace lifted"]) == ("panel out",)
     assert words.lifts(["The panel's G and W wires lifted off the furnace board"]) == ("furnace",)
+    assert words.lifts(["The quiet damper's wires lifted off the panel, dead - each leg"]) == (
+        "damper open",
+        "damper close",
+    )
+    assert "actuator" in words.lifts(["The same wires still off the panel, and off at the actuator too"])
     assert words.lifts(["Current of the panel's transformer"]) is None
     assert words.off_base(["G at the panel with that thermostat off its base"])

@@ -93,6 +93,28 @@ def test_each_zone_alone_heats_without_tripping_the_limit(zone):
     assert rig.machine.e.s["limit"] and rig.machine.lit_for > 600
 
 
+def test_a_smaller_zone_alone_heats_too():
+    """A house that somebody added a zone to is sound while its bypass opens."""
+    changes = {"thermostat.set": "satisfied", "zone3.heat": 1, "story.narrow": 1}
+    rig = Rig(ZONED, changes=changes, arrives_after=1800)
+    assert rig.machine.e.s["limit"] and rig.machine.lit_for > 1500
+
+
+def test_registers_shut_in_the_other_zones_press_air_into_the_quiet_one():
+    """More pressure in the plenum, more air past zone 2's blade, and its own registers stay open."""
+    calls = {"thermostat.set": "satisfied", "zone3.fan": "on", "damper2.closed": 700.0}
+    sound, shut = zoned(calls), zoned({**calls, "registers.others": 0.74})
+    assert shut.air.ducts.plenum > 1.15 * sound.air.ducts.plenum
+    assert shut.zoning.registers(shut)["2a"] > 1.05 * sound.zoning.registers(sound)["2a"]
+
+
+def test_a_shorted_damper_motor_turns_nothing():
+    """24 V into a short: its blade stays where its spring holds it, and the panel's 24 V sags."""
+    m = zoned({"damper2.motor_ohm": 1.5})
+    assert m.zoning.blade[2] == 1.0
+    assert m.e.volts("panel.r", "panel.c") < 20
+
+
 def test_moisture_runs_the_fan_of_its_zone():
     """G of that zone and nothing else: its damper opens, W and Y stay dead, the furnace gets G."""
     m = zoned({"thermostat.mode": "off", "zone2.humidity_fan": 1, "humidifier.demand": 1})

@@ -11,7 +11,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from assistant.rig.air import registers
-from assistant.rig.air.ducts import Bypass, Run
+from assistant.rig.air.ducts import Bypass, Run, shut
 from assistant.rig.air.people import FOUND, People
 from assistant.rig.parts.zone import ZONES
 from assistant.rig.wiring.zones import CALLS, terminal
@@ -23,13 +23,18 @@ HEARS = 11.0
 DRIVES = 19.0
 COOLS = 11.0
 """After its hot-air cut-out a panel waits until the air has cooled by that much, K."""
+SHORTED = 20.0
+"""A damper motor with less than that between its leads turns nothing, ohm."""
 STROKE, SPRING = 60.0, 15.0
 SHARES = {1: 0.70, 2: 0.60, 3: 0.55}
 """Of the design flow at the design pressure: each zone's ducts are oversized, so that one alone carries more
 than half of the unit's air (common practice); with small zones and a bypass a furnace trips its limit.
 """
-NARROW = 0.25
-"""Of a zone that somebody added without ducts to match."""
+NARROW = 0.43
+"""Of a zone that somebody added with smaller ducts: about two fifths of the unit's air (common practice: the
+smallest zone takes a quarter to a third). With half of the air sent round a bypass the limit would trip, as
+supply stands over the room by the rise over the share that is not sent round.
+"""
 DIAMETERS = {1: 0.356, 2: 0.356, 3: 0.305}
 """14, 14 and 12 in. for the reference unit."""
 BYPASS_SHARE = 0.6
@@ -40,6 +45,7 @@ small one nearly wide, and all together not.
 """
 BLOWS = 0.20
 """Air that blows a tissue aside at a register, m/s."""
+COMPLAINED_ZONE = registers.REGISTERS[registers.COMPLAINED]
 SETTLED, BRIEFLY = 100.0, 30.0
 """A damper's stroke after a call begins; a moment after it ends, s."""
 LATELY = 240.0
@@ -203,7 +209,8 @@ class Zoning:
         v = m.v
         for zone in ZONES:
             name = f"damper{zone}"
-            alive = not v[f"{name}.dead"] and not (zone == 2 and "actuator" in self.people.lifted)
+            sound = not v[f"{name}.dead"] and v[f"{name}.motor_ohm"] > SHORTED
+            alive = sound and not (zone == 2 and "actuator" in self.people.lifted)
             close = m.e.volts(f"actuator{zone}.close", "panel.c") > DRIVES and alive
             open_ = m.e.volts(f"actuator{zone}.open", "panel.c") > DRIVES and alive
             kind = v[f"{name}.kind"]
@@ -249,7 +256,7 @@ class Zoning:
         ducts = tuple(
             Run(
                 str(zone),
-                supply_drop,
+                supply_drop * (shut(m.v["registers.others"]) if zone != COMPLAINED_ZONE else 1.0),
                 carried[zone] * flow * max(shares.get(str(zone), 0.0), 0.01),
                 DIAMETERS[zone] * size,
                 round(self.blade[zone], 2),

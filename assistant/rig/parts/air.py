@@ -161,8 +161,11 @@ COMPONENTS = (
     Component(
         "registers",
         "registers and returns",
-        {"shut": 0.0},
-        {"shut": graded("they are shut or covered", "shut", 0.64, 0.74, 0.88)},
+        {"shut": 0.0, "others": 0.0},
+        {
+            "shut": graded("they are shut or covered", "shut", 0.64, 0.74, 0.88),
+            "shut in the other zones": graded("those of zones 1 and 3 are shut", "others", 0.6, 0.74, 0.85),
+        },
     ),
     Component(
         "coil",

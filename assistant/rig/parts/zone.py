@@ -113,6 +113,8 @@ def _damper(number: int) -> Component:
         {
             "kind": "spring open",
             "dead": 0,
+            "motor_ohm": 115.0,
+            "cable_ohm": 1e10,
             "slips": 0,
             "jam": -1.0,
             "stop": 0.0,
@@ -130,11 +132,14 @@ def _damper(number: int) -> Component:
         },
         {
             "actuator dead": change("its motor is burnt", nominal={"dead": 1}),
+            "motor shorted": change("its motor is shorted", nominal={"motor_ohm": 1.5}),
+            "cable shorted": change("a staple joins its two wires", nominal={"cable_ohm": 0.5}),
             "wire open": change("its wire is broken", nominal={"wire_open": 1}),
             "slips": change("its set screw does not grip the shaft", nominal={"slips": 1}),
             "jammed": change("a duct screw holds the blade", {"jam": 0.25}, {"jam": 0.5}, {"jam": 1.0}),
             "end stop": graded("its end stop keeps it from shutting", "stop", 0.15, 0.25, 0.4),
             "leaks": graded("its seal is missing", "closed", 400.0, 150.0, 60.0),
+            "unsealed": change("its blade has no seal, as many have none", nominal={"closed": 700.0}),
             "leaks a little": change("its seal is worn a little", nominal={"closed": 3500.0}),
             "legs swapped": change("open and close are swapped", nominal={"swapped": 1, "kind": "two way"}),
             "on the wrong leg": change("its two wires sit on common and open", nominal={"crossed_leg": 1}),
@@ -185,7 +190,7 @@ COMPONENTS = (
             "stuck shut": change("it does not open", nominal={"stuck": 0.0}),
             "missing": change("there is none", nominal={"fitted": 0}),
             "hand damper shut": change("its hand damper is shut", nominal={"hand": 0.0}),
-            "too small": graded("it is too small", "size", 0.45, 0.3, 0.15),
+            "too small": graded("it is too small", "size", 0.12, 0.05, 0.02),
         },
     ),
     Component(
@@ -230,7 +235,7 @@ COMPONENTS = (
         {"always": 0, "over": 1.0},
         {
             "runs always": change("it is set to run all the time", nominal={"always": 1}),
-            "speed too high": graded("its speed lead is on a faster tap", "over", 1.15, 1.25, 1.35),
+            "speed too high": graded("its speed lead is on a faster tap", "over", 1.2, 1.35, 1.5),
         },
     ),
     Component(

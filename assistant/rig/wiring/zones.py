@@ -13,8 +13,6 @@ from assistant.rig.circuit.network import CLOSED, OPEN, Network
 from assistant.rig.part import Settings
 from assistant.rig.wiring.common import INPUT_OHM, PANEL_RATIO, contact
 
-ACTUATOR_OHM = 115.0
-"""A damper motor of 5 VA."""
 PRIMARY_OHM = 2000.0
 """Of the panel's transformer, little loaded: 7 VA."""
 LEGS = ("close", "open")
@@ -78,6 +76,8 @@ def _zone(n: Network, zone: int) -> None:
         n.branch(f"wire{zone}_{leg}", f"damper{zone}.{leg}", f"actuator{zone}.{leg}", 0.5)
         n.branch(f"swap{zone}_{leg}", f"damper{zone}.{leg}", f"actuator{zone}.{OTHER[leg]}", OPEN)
         n.branch(f"motor{zone}_{leg}", f"actuator{zone}.{leg}", "panel.c", OPEN)
+        if zone == 2:
+            n.branch(f"cable_short_{leg}", f"damper{zone}.{leg}", "panel.c", OPEN)
     n.branch(f"feed{zone}", "panel.r", f"actuator{zone}.open", OPEN)
 
 
@@ -148,7 +148,9 @@ def _damper(n: Network, v: Settings, s: Mapping[str, float], zone: int) -> None:
         whole = not v[f"{name}.wire_open"]
         n.set(f"wire{zone}_{leg}", ohm=contact(whole and not v[f"{name}.swapped"], 0.5))
         n.set(f"swap{zone}_{leg}", ohm=contact(whole and v[f"{name}.swapped"], 0.5))
-        n.set(f"motor{zone}_{leg}", ohm=contact(has and not dead and not off, ACTUATOR_OHM))
+        n.set(f"motor{zone}_{leg}", ohm=contact(has and not dead and not off, v[f"{name}.motor_ohm"]))
+        if own:
+            n.set(f"cable_short_{leg}", ohm=v[f"{name}.cable_ohm"] if has else OPEN)
     n.set(f"feed{zone}", ohm=v[f"{name}.feed_ohm"])
 
 
