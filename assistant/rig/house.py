@@ -24,11 +24,12 @@ from assistant.rig.air.people import People
 from assistant.rig.air.registers import REGISTERS
 from assistant.rig.fan.trials import TRIALS
 from assistant.rig.fault import NOMINAL, Fault
-from assistant.rig.machine import STEP, Machine
+from assistant.rig.machine import Machine
 from assistant.rig.meter import CannotMeasure, Taking
 from assistant.rig.part import Plain, Settings, Value, settings_of
 from assistant.rig.parts import COMPONENTS
 from assistant.rig.see import LOOKS
+from assistant.rig.stride import Stride
 from assistant.rig.unit import REFERENCE, Unit, with_features
 
 __all__ = ["CannotMeasure", "NotDone", "Rig"]
@@ -185,10 +186,14 @@ class Rig:
         self._pass(seconds)
 
     def _pass(self, seconds: float) -> None:
-        for _ in range(math.ceil(seconds / STEP)):
-            self.machine.tick()
+        left, stride = float(math.ceil(seconds)), Stride(self.machine)
+        while left > 0:
+            step = stride.next(left)
+            self.machine.tick(step)
             if self.ailment:
-                self.ailment.step(self.machine, STEP)
+                self.ailment.step(self.machine, step)
+            stride.took(step)
+            left -= step
 
     def _starts(self, count: int) -> int:
         """How many of `count` calls for heat, each after a rest, end with the blower on a held flame."""
