@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from pathlib import PurePosixPath
 
+from assistant.house.around import cautions_of, needed, words_of
 from assistant.house.desk import Desk, ring
 from assistant.house.fields import NAME, Form, one_text, spoken, text_items
 from assistant.house.model import Act, Complaint, Part
-from assistant.house.reader import Fields, Text
+from assistant.house.reader import Fields
 
 STATES = ("off", "live")
 """What an act can make of a circuit; only a proof makes it dead."""
-NEEDS = ("live", "off", "dead")
-_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs", "opens", "plate")
+_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs", "opens", "plate", "caution", "words")
 
 
 def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
@@ -51,7 +51,8 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
         known = (desk.known(text, "plate", "plate value") for text in form.texts("plate", single=True))
         anew = tuple(value for value in known if value)
         tally = counts.value if counts else None
-        return Act(name, say or "", sets, undo, fits, tally, form.place(), needs, opens, anew)
+        caution, words = cautions_of(form, desk), words_of(form)
+        return Act(name, say or "", sets, undo, fits, tally, form.place(), needs, opens, anew, caution, words)
 
     built = desk.forms(section, "act", build)
     for name, act in built.items():
@@ -59,20 +60,6 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
         if circle and name == min(circle):
             desk.problems.add(act.place, "circle", f"acts undo each other in a circle: {' -> '.join(circle)}")
     return built
-
-
-def needed(form: Form, desk: Desk) -> dict[str, str]:
-    """`needs: {circuit: live|off|dead}` of an act or step."""
-    fields = form.fields("needs")
-    needs = {}
-    for circuit, node in fields.entries.items() if fields else ():
-        name = desk.circuit(Text(circuit, fields.keys[circuit], False))
-        state = desk.one_of(
-            one_text(node, f"'{circuit}'", desk.problems), NEEDS, f"what circuit '{circuit}' must be"
-        )
-        if name and state:
-            needs[name] = state
-    return needs
 
 
 def conditions(section: Fields | None, desk: Desk) -> dict[str, tuple[str, ...]]:

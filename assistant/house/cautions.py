@@ -6,6 +6,7 @@ from assistant.house.desk import Desk
 from assistant.house.fields import Form, spoken
 from assistant.house.model import MARKS, Caution, Source, StopPage
 from assistant.house.reader import Fields
+from assistant.quantity.kind import KINDS
 
 SIGNAL_WORDS = ("danger", "warning", "caution", "notice")
 """ANSI Z535.6 and ISO 3864 (from memory), the gravest first."""
@@ -53,6 +54,10 @@ def sources(section: Fields | None, desk: Desk) -> dict[str, Source]:
         title = form.words("title", need=True)
         number, year, where = (form.words(field) or "" for field in ("number", "year", "place"))
         mark = desk.one_of(form.text("mark", need=True), MARKS, "a mark")
-        return Source(name, title, number, year, where, mark, form.place()) if title and mark else None
+        kinds = (desk.one_of(text, KINDS, "a quantity") for text in form.texts("limits", single=True))
+        limits = tuple(kind for kind in kinds if kind is not None)
+        if title is None or mark is None:
+            return None
+        return Source(name, title, number, year, where, mark, form.place(), limits)
 
     return desk.forms(section, "source", build)

@@ -56,12 +56,14 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
     for desk in desks.values():
         desk.names = names
     desk = desks[HOUSE]
+    labels, watched = places.happens(_list_or_fields(happens, desk), desk)
     spread, spread_mark = sheets.spreads(section["spread"], desk)
     vocabulary = Vocabulary(
         circuits=places.circuits(section["circuits"], desk),
         points=places.points(section["points"], desk),
         seen=places.seen(section["seen"], desk),
-        happens=places.happens(_list_or_fields(happens, desk), desk),
+        happens=labels,
+        watched=watched,
         openings=places.openings(section["openings"], desk),
         acts=acts.acts(section["acts"], desk),
         conditions=acts.conditions(section["conditions"], desk),

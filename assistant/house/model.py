@@ -25,6 +25,18 @@ class Circuit:
     place: Place
     caution: str | None = None
     """The caution of every reading that is taken on it live."""
+    up_to: dict[str, float] = field(default_factory=dict)
+    """Quantity -> the highest value (SI) that a fault can put there, so that it is no slip of the key."""
+
+
+@dataclass(frozen=True)
+class Around:
+    """What goes with something that is read or watched: the power state in which alone it tells anything,
+    its cautions, and `up_to`, the highest value (SI) that a fault can bring there."""
+
+    needs: dict[str, str] = field(default_factory=dict)
+    caution: tuple[str, ...] = ()
+    up_to: float | None = None
 
 
 @dataclass(frozen=True)
@@ -41,6 +53,10 @@ class Point:
     """The caution of every reading that is taken there."""
     opens: str | None = None
     """What is opened to read there that not every shop's people may."""
+    words: tuple[str, ...] = ()
+    """What a page that reads there says of it, all of them; one may be a choice, as in "hot|black"."""
+    reads: dict[str, Around] = field(default_factory=dict)
+    """Quantity that can be read there -> what goes with it. Empty: any."""
 
 
 @dataclass(frozen=True)
@@ -54,6 +70,9 @@ class Thing:
     place: Place
     needs: dict[str, str] = field(default_factory=dict)
     """The power state in which alone it can be looked at: with a hand in it, or only while it runs."""
+    caution: tuple[str, ...] = ()
+    hidden: bool = False
+    """It can't always be got at: behind a panel, on a roof, in another house's history."""
 
 
 @dataclass(frozen=True)
@@ -74,6 +93,9 @@ class Act:
     """What it opens that not every shop's people may."""
     plate: tuple[str, ...] = ()
     """Values of the rating plate that are printed on the part: read anew once another is in."""
+    caution: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
+    """What a step that has it done says, as in Point."""
 
 
 @dataclass(frozen=True)
@@ -207,6 +229,8 @@ class Source:
     where: str
     mark: str
     place: Place
+    limits: tuple[str, ...] = ()
+    """The quantities that its numbers are about. Empty: any."""
 
 
 MARKS = ("read", "computed", "reasoned", "common practice", "from memory")
@@ -231,6 +255,8 @@ class Vocabulary:
     points: dict[str, Point] = field(default_factory=dict)
     seen: dict[str, Thing] = field(default_factory=dict)
     happens: dict[str, str] = field(default_factory=dict)
+    watched: dict[str, Around] = field(default_factory=dict)
+    """What goes with watching an event, for those that have something."""
     openings: dict[str, str] = field(default_factory=dict)
     """What only some shops' people may open, such as the breaker panel, each with its label."""
     acts: dict[str, Act] = field(default_factory=dict)

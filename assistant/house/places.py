@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from assistant.house.acts import needed
+from assistant.house.around import cautions_of, event, highest, needed, reads, words_of
 from assistant.house.desk import DRAWINGS, Desk, ring
 from assistant.house.fields import Form, one_text, spoken, text_items
-from assistant.house.model import Circuit, Point, Thing
+from assistant.house.model import Around, Circuit, Point, Thing
 from assistant.house.reader import Fields, Items, Node, Text
 
 MEDIA = ("gas", "air", "vent", "room", "ground", "water")
@@ -21,9 +21,10 @@ def circuits(section: Fields | None, desk: Desk) -> dict[str, Circuit]:
         title = form.words("title") or spoken(name)
         restore = form.words("restore")
         caution = desk.known(form.text("caution"), "cautions", "caution")
+        up_to = highest(form, desk)
         if make_dead is None:
             return None
-        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place(), caution)
+        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place(), caution, up_to)
 
     built = desk.forms(section, "circuit", build)
     for name, circuit in built.items():
@@ -69,6 +70,7 @@ def points(section: Fields | None, desk: Desk) -> dict[str, Point]:
         label = form.words("label") or spoken(name)
         caution = desk.known(form.text("caution"), "cautions", "caution")
         opens = desk.known(form.text("opens"), "openings", "opening")
+        words, taken = words_of(form), reads(form, desk)
         if form.has("circuit") == form.has("of"):
             desk.problems.add(
                 form.place(),
@@ -76,7 +78,9 @@ def points(section: Fields | None, desk: Desk) -> dict[str, Point]:
                 f"point '{name}' needs one of 'circuit' (the circuit it is on) and 'of' ({', '.join(MEDIA)})",
             )
             return None
-        return Point(name, label, circuit, of, drawing, form.place(), caution, opens) if drawing else None
+        if drawing is None:
+            return None
+        return Point(name, label, circuit, of, drawing, form.place(), caution, opens, words, taken)
 
     return desk.forms(section, "point", build, dotted=True)
 
@@ -111,10 +115,10 @@ def seen(section: Fields | None, desk: Desk) -> dict[str, Thing]:
             values = form.get("values", need=True)
             title = form.words("ask") or spoken(name)
             drawing = desk.one_of(form.text("drawing"), DRAWINGS, "a drawing")
-            needs = needed(form, desk)
+            needs, caution, hidden = needed(form, desk), cautions_of(form, desk), form.yes("hidden")
             form.close()
             words = _values(name, values, desk) if values else ()
-            built[name] = Thing(name, title, words, drawing, place, needs)
+            built[name] = Thing(name, title, words, drawing, place, needs, caution, hidden)
         else:
             desk.problems.add(
                 node.place, "type", f"thing seen '{name}' is the list of words it can be described by"
@@ -147,14 +151,20 @@ def openings(section: Fields | None, desk: Desk) -> dict[str, str]:
     return labels
 
 
-def happens(section: Node | None, desk: Desk) -> dict[str, str]:
-    """Event -> its label; a plain list of names is its own label."""
+def happens(section: Node | None, desk: Desk) -> tuple[dict[str, str], dict[str, Around]]:
+    """Event -> its label, and what goes with watching it; a plain list of names is its own label."""
     if isinstance(section, Items):
-        return {text.value: spoken(text.value) for text in text_items(section, "'happens'", desk.problems)}
+        return {text.value: spoken(text.value)
+                for text in text_items(section, "'happens'", desk.problems)}, {}
     fields = section if isinstance(section, Fields) else None
-    labels = {}
+    labels: dict[str, str] = {}
+    around: dict[str, Around] = {}
     for name, node in desk.each(fields, "event", dotted=True):
-        label = one_text(node, f"the label of '{name}'", desk.problems)
+        if isinstance(node, Fields):
+            label, around[name] = event(name, node, desk)
+        else:
+            text = one_text(node, f"the label of '{name}'", desk.problems)
+            label = text.value if text else None
         if label:
-            labels[name] = label.value
-    return labels
+            labels[name] = label
+    return labels, around

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from pathlib import PurePosixPath
 
-from assistant.house.acts import needed
+from assistant.house.around import needed
 from assistant.house.fields import Form, Problems, good_name
 from assistant.house.model import Vocabulary
 from assistant.house.nearest import nearest

@@ -12,7 +12,9 @@ from assistant.house.place import Problem
 from assistant.tree.check import (
     across_feed,
     act_needs,
+    act_words,
     band_order,
+    band_words,
     blower_watched,
     bridges,
     call_circle,
@@ -45,11 +47,15 @@ from assistant.tree.check import (
     second_trip,
     seen_so,
     separate,
+    shown,
     sources,
+    spot_reads,
+    spot_words,
     switched_off,
     thermostat_off,
     two_facts,
     undecided,
+    waits,
     ways_on,
 )
 from assistant.tree.check.rule import Rule
@@ -60,15 +66,15 @@ _MODULES = (
     # the shape of the trees
     called, returns, call_circle, reachable, circle, endings, ways_on, read_first,
     # limits
-    sources, band_order, plausible, meter,
+    sources, band_order, band_words, plausible, meter, spot_reads, spot_words,
     # power
     comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
     # work that can hurt
     cautions, hands, seen_so, bridges, thermostat_off, reset, second_trip, leak_check, lockout,
-    blower_watched, no_air, may_open,
+    blower_watched, no_air, may_open, act_words, waits,
     # findings
-    two_facts, guarded, undecided, separate, causes, repair, proof, customer_words,
+    two_facts, shown, guarded, undecided, separate, causes, repair, proof, customer_words,
 )
 
 RULES: dict[str, Rule] = {rule.name: rule for rule in map(Rule.of, _MODULES)}

@@ -1,6 +1,7 @@
 """The caution stands beside the step that can hurt: live terminals, gas, moving parts and flame, a switch
-thrown, a guard that is out of place for a while. Where the house names the caution of a circuit or a spot,
-every step there carries that one and not just any. A technician who has done it a thousand times is hurt the
+thrown, a guard that is out of place for a while. Where the house names the caution of a circuit, a spot, a
+thing that is looked at, an act or an event, every step that has to do with it carries that one and not just
+any. A technician who has done it a thousand times is hurt the
 next time.
 """
 
@@ -11,7 +12,7 @@ from assistant.tree.check.points import ENERGIZED, circuits_at
 from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.check.thermostat_off import AT_THE_THERMOSTAT
-from assistant.tree.model import Do, Step, Tree, Watch, readings_of
+from assistant.tree.model import Do, Look, Step, Tree, Watch, readings_of
 
 MEND = "Write caution: with the names in cautions.yaml that fit what can hurt here."
 
@@ -31,16 +32,26 @@ def in_tree(study: Study, tree: Tree) -> Faults:
 
 
 def _own(vocabulary: Vocabulary, step: Step) -> dict[str, str]:
-    """The cautions that the house gives to where a step reads, each with why."""
+    """The cautions that the house gives to what a step does and where it reads, each with why."""
     wanted: dict[str, str] = {}
+    if isinstance(step, Look) and step.sees in vocabulary.seen:
+        thing = vocabulary.seen[step.sees]
+        wanted.update(dict.fromkeys(thing.caution, f"looks at {thing.title}"))
+    if isinstance(step, Do) and step.act in vocabulary.acts:
+        wanted.update(dict.fromkeys(vocabulary.acts[step.act].caution, f"has '{step.act}' done"))
+    for event in step.events if isinstance(step, Watch) else ():
+        for name in vocabulary.watched[event].caution if event in vocabulary.watched else ():
+            wanted.setdefault(name, f"watches {event}")
     for reading in () if getattr(step, "verifies", ()) else readings_of(step):  # a proof reads what is off
         for circuit in circuits_at(vocabulary, reading) if reading.kind in ENERGIZED else ():
             name = vocabulary.circuits[circuit].caution
             if name is not None:
                 wanted.setdefault(name, f"is taken on circuit '{circuit}' live")
         for point in reading.at:
-            name = vocabulary.points[point].caution if point in vocabulary.points else None
-            if name is not None:
+            known = vocabulary.points.get(point)
+            around = known.reads.get(reading.kind) if known is not None else None
+            names = [known.caution] if known is not None and known.caution is not None else []
+            for name in [*names, *(around.caution if around is not None else ())]:
                 wanted.setdefault(name, f"is taken at '{point}'")
     return wanted
 

@@ -1,7 +1,8 @@
 """Three limits are three things: `plausible` catches a slip of the key, `safe` stops the work, bands steer.
 They nest: every band can be entered with a plausible value, and every band's limit is safe to read at. A
 plausible range that is too narrow asks "a slip?" about every real fault; one that was left out lets 1184 V
-pass for 118.4.
+pass for 118.4. How high a fault can bring a spot (240 V where a neutral is lost, a flooded pan) the house
+says.
 """
 
 from __future__ import annotations
@@ -28,6 +29,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                                  f"{judged.unit} beyond which it must be a slip of the key")
         else:
             yield from _inside(study, judged, judged.plausible)
+            yield from _reaches(study, judged, judged.plausible)
         yield from _safe(study, judged)
 
 
@@ -39,6 +41,23 @@ def _inside(study: Study, judged: Judged, plausible: tuple[float, float]) -> Fau
                                                                                  "value")
         yield from _nested(study, judged, judged.bound(limit), high, limit.place,
                            "this limit is not below the highest plausible value")
+
+
+def _reaches(study: Study, judged: Judged, plausible: tuple[float, float]) -> Faults:
+    """Ranges that end below what a fault can bring about at every one of the reading's spots."""
+    tops = []
+    for point in filter(None, (study.vocabulary.points.get(name) for name in judged.at)):
+        circuit = study.vocabulary.circuits.get(point.circuit or "")
+        around = point.reads.get(judged.kind)
+        if around is not None and around.up_to is not None:
+            tops.append(around.up_to)
+        elif circuit is not None:
+            tops.append(circuit.up_to.get(judged.kind))
+    known = [top for top in tops if top is not None]
+    if known and to_si(plausible[1], judged.unit) < min(known) * (1 - 1e-9):
+        yield judged.place, (f"'{judged.what}' is taken for a slip of the key above "
+                             f"{show(to_si(plausible[1], judged.unit), judged.unit)}, and a fault can bring "
+                             f"{show(min(known), judged.unit)} about there; write a wider plausible:")
 
 
 def _safe(study: Study, judged: Judged) -> Faults:

@@ -1,6 +1,7 @@
 """A finding that says what failed also says what to do, and so does a cause that was found. A condemned part
 that costs money gets an act which fits this very part; a part that nobody condemned is not fitted. What costs
-nothing is set right in place.
+nothing is set right in place; where acts renew it all the same, what they renew is what the finding names.
+Otherwise the report says one thing and the invoice another.
 """
 
 from __future__ import annotations
@@ -40,6 +41,11 @@ def _fits(vocabulary: Vocabulary, name: str, step: Finding) -> Faults:
             instead = f"give house.yaml an act with fits: {part.name}"
         yield step.common.place, (f"'{name}' condemns '{part.name}', and no act of its repair fits it; "
                                   f"{instead}")
+    if fitted and (part is None or not part.costs) and step.condemns not in fitted:
+        renewed = " and ".join(str(name) for name in fitted)
+        yield step.common.place, (f"'{name}' has {renewed} renewed and names {step.condemns or 'no part'} as "
+                                  f"at fault; write condemns: {next(iter(fitted))}, or another act")
+        return
     for other, act in fitted.items():
         known = vocabulary.parts.get(other or "")
         if known is not None and known.costs and other != step.condemns:

@@ -30,6 +30,7 @@ class Judged:
     plausible: tuple[float, float] | None
     place: Place
     spans: dict[str, Interval]
+    at: tuple[str, ...] = ()
 
     @property
     def limits(self) -> list[Limit]:
@@ -46,7 +47,7 @@ def judged_in(study: Study, tree: Tree) -> Iterator[Judged]:
     for step in tree.steps.values():
         for reading in readings_of(step):
             yield Judged(step, reading.name or step.common.name, reading.kind, reading.unit, reading.bands,
-                         reading.safe, reading.plausible, reading.place, spans)
+                         reading.safe, reading.plausible, reading.place, spans, reading.at)
         if isinstance(step, Compute):
             for result, one in step.page:
                 place = one.place if isinstance(one, Reading) else step.common.place
