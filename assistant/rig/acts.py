@@ -57,6 +57,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "fit_transformer": ("transformer",),
     "set_tap": ("transformer.ratio",),
     "fit_control_fuse": ("control_fuse",),
+    "add_control_fuse": ("control_fuse",),
     "part_24v_loads": ("accessories", "control_fuse.rating"),
     "clear_drain": ("drain",),
     "fit_pump": ("drain.pump_dead",),
