@@ -62,7 +62,7 @@ def _fault(name: str, form: Form) -> Fault | None:
         if text:
             good_name(text.value, text.place, "a finding or cause", problems)
     deeds = _deeds(form, f"fault '{name}'")
-    house = _house(form)
+    house = {**_with_part(deeds), **_house(form)}
     turns = _turns(form)
     consequence = _consequence(form, name)
     found = _deeds(form, f"fault '{name}'", "found")
@@ -159,6 +159,11 @@ def _degrees(form: Form, deeds: tuple[Deed, ...]) -> tuple[str, ...]:
         if deed.degree is None:
             has |= set(COMPONENTS[deed.part].changes[deed.change].degrees)
     return tuple(degree for degree in DEGREES if degree in has)
+
+
+def _with_part(deeds: tuple[Deed, ...]) -> dict[str, str]:
+    """Features of a house that has these parts at all."""
+    return {name: value for deed in deeds for name, value in COMPONENTS[deed.part].house.items()}
 
 
 def _house(form: Form) -> dict[str, str]:

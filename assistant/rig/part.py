@@ -36,12 +36,15 @@ class Change:
 
 @dataclass(frozen=True)
 class Component:
-    """One part of the house. `settings` hold their values as built; `changes` are by name."""
+    """One part of the house. `settings` hold their values as built; `changes` are by name. `house`: features
+    without which a house has no such part.
+    """
 
     name: str
     title: str
     settings: Mapping[str, Value]
     changes: Mapping[str, Change] = field(default_factory=dict)
+    house: Mapping[str, str] = field(default_factory=dict)
 
 
 def change(

@@ -4,6 +4,7 @@ import pytest
 
 from assistant.quantity.units import to_si
 from assistant.rig.burner.gas import LIFTS, gas
+from assistant.rig.fault_file import load_faults
 from assistant.rig.house import Rig, built
 from assistant.rig.meter import KIT
 from assistant.rig.unit import REFERENCE, with_features
@@ -76,3 +77,24 @@ def test_a_thermostat_that_waits_too_long_calls_when_it_is_turned_up():
     rig.wait(5)
     assert rig.see("stat.display") == "calling for heat"
     assert Rig(arrives_after=60).see("stat.display") == "calling for heat"
+
+
+def test_a_supply_tied_to_no_ground_reads_half_with_a_high_impedance_and_nothing_with_a_low_one():
+    """At the furnace and at any other outlet; from wire to wire it is whole."""
+    rig = Rig(changes={"service.floats": 1}, arrives_after=30)
+
+    def volts(a: str, b: str, kit: str) -> float:
+        return float(rig.measure("ac_voltage", (a, b), KIT[kit]).split()[0])
+
+    assert volts("box.line", "box.neutral", "low") == pytest.approx(120, abs=2)
+    assert volts("box.line", "ground", "high") == pytest.approx(60, abs=5)
+    assert volts("box.line", "ground", "low") < 5
+    assert volts("known.line", "known.ground", "low") < 5
+    sound = Rig(arrives_after=30)
+    assert float(sound.measure("ac_voltage", ("known.line", "known.ground"), KIT["low"]).split()[0]) > 118
+
+
+def test_a_part_that_only_some_houses_have_brings_its_house_along():
+    change = b"change: [{part: cord, change: open}]"
+    data = b"format: 1\nfaults:\n  a: {title: t, complaint: c, finding: f, " + change + b"}"
+    assert load_faults(data, "mine.yaml")[0]["a"].house == {"feed": "cord"}

@@ -83,6 +83,12 @@ COMPONENTS = (
                 {"gap": 0.5, "look": "out of line or loose"},
                 {"gap": 1.0, "look": "out of line or loose"},
             ),
+            "choked": change(
+                "rust and webs shut part of their ports and orifices",
+                {"dirt": 1.1, "look": "rust or dirt"},
+                {"dirt": 1.2, "look": "rust or dirt"},
+                {"dirt": 1.3, "look": "rust or dirt"},
+            ),
             "dirty": change(
                 "rust and lint in them",
                 {"dirt": 0.2, "look": "rust or dirt"},

@@ -11,7 +11,7 @@ COMPONENTS = (
     Component(
         "service",
         "power company's supply",
-        {"volts": 120.0, "neutral_open": 0, "neutral_ohm": 0.03, "leg_open": 0},
+        {"volts": 120.0, "neutral_open": 0, "neutral_ohm": 0.03, "leg_open": 0, "floats": 0},
         {
             "low voltage": graded("every leg is low", "volts", 105.0, 96.0, 76.0),
             "brown-out": change("every leg is low", nominal={"volts": 101.8}),
@@ -19,6 +19,7 @@ COMPONENTS = (
             "neutral open": change(
                 "the house's neutral is lost; its legs see-saw", nominal={"neutral_open": 1}
             ),
+            "floats": change("a generator with a neutral tied to no ground feeds it", nominal={"floats": 1}),
             "leg open": change("the leg that feeds the furnace is lost", nominal={"leg_open": 1}),
         },
     ),
@@ -166,12 +167,14 @@ COMPONENTS = (
         "receptacle that the furnace's cord is plugged into",
         {"open": 0},
         {"lost its grip": change("it has power and does not pass it to the plug", nominal={"open": 1})},
+        {"feed": "cord"},
     ),
     Component(
         "cord",
         "cord from the receptacle to the furnace",
         {"open": 0},
         {"open": change("its hot is broken inside", nominal={"open": 1})},
+        {"feed": "cord"},
     ),
     Component(
         "line_wire",

@@ -9,6 +9,9 @@ from assistant.rig.part import Settings
 from assistant.rig.wiring.branch import BESIDE_HOT, BESIDE_WHITE
 from assistant.rig.wiring.common import contact
 
+STRAY_FARAD = 10e-9
+"""Of a house's cables and windings to ground, each leg: about a hundred metres of cable (reasoned)."""
+
 
 def build(n: Network) -> None:
     """The power company's transformer, the panel, and the furnace's branch."""
@@ -23,10 +26,13 @@ def _supply(n: Network) -> None:
     n.branch("pole_electrode", "pole", "soil", 10.0)
     n.branch("house_electrode", "earth", "soil", 15.0)
     n.branch("main_bond", "bar", "earth", 0.001)
+    for end in ("l1", "bar"):  # what windings and cables have to the ground in any case
+        n.branch(f"stray_{end}", end, "earth", 1.0, farad=STRAY_FARAD)
     n.branch("house_load_1", "l1", "bar", 14.0)
     n.branch("house_load_2", "l2", "bar", 25.0)
     n.branch("outlet_line", "l2", "known.line", 0.1)
     n.branch("outlet_neutral", "bar", "known.neutral", 0.1)
+    n.branch("outlet_ground", "earth", "known.ground", 0.1)
 
 
 def _branch(n: Network) -> None:
@@ -59,6 +65,8 @@ def update(n: Network, v: Settings, s: Mapping[str, float]) -> None:
     n.set("leg1", volt=volts, ohm=OPEN if v["service.leg_open"] else 0.03 + v["panel.main_ohm"])
     n.set("leg2", volt=v["service.volts"])
     n.set("service_neutral", ohm=OPEN if v["service.neutral_open"] else v["service.neutral_ohm"])
+    for name, ohm in (("main_bond", 0.001), ("pole_electrode", 10.0)):
+        n.set(name, ohm=OPEN if v["service.floats"] else ohm)
     handle = v["breaker.handle"] == "on" and s["breaker"] and not v["breaker.open"]
     n.set("breaker", ohm=contact(handle, v["breaker.ohm"]))
     n.set("branch_hot", ohm=OPEN if v["branch_hot.open"] else v["branch_hot.ohm"] - BESIDE_HOT)
