@@ -16,7 +16,7 @@ ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "assistant"
 
 # Below every room, and standing on none.
-GROUND = {"assistant", "errors", "folders", "resources"}
+GROUND = {"assistant", "errors", "folders", "plain", "resources"}
 # What a room may import besides itself and the ground. Imports point down only.
 BELOW = {
     "quantity": set(),

@@ -11,6 +11,7 @@ from dataclasses import astuple, dataclass, fields
 from datetime import datetime, timedelta
 
 from assistant.past.store import Store
+from assistant.plain import harmless
 from assistant.trail.clock import moment
 
 CALL_BACK_DAYS = 60
@@ -158,4 +159,4 @@ def as_csv(rows: list) -> str:
 def _cell(value: object) -> object:
     if isinstance(value, float):
         return round(value, 2)
-    return f"'{value}" if isinstance(value, str) and value[:1] in "=+-@\t\r" else value
+    return harmless(value) if isinstance(value, str) else value

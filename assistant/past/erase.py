@@ -14,8 +14,9 @@ from assistant.trail.error import TrailError
 from assistant.trail.files import DISK, Files
 from assistant.trail.keep import erase
 from assistant.trail.lock import take
+from assistant.trail.photos import photos_of
 from assistant.trail.read import Trail, read_trail
-from assistant.walk.event import Advised, AsFound, AsLeft, Filled, Note, Opened, Person, Settled
+from assistant.walk.event import Advised, Filled, Note, Opened, Person, Settled
 
 REPORTS = (".pdf", ".html", ".txt", ".csv")
 PARTS = "parts.json"
@@ -59,13 +60,7 @@ def erase_customer(folder: Path, at: str, by: str, photos: bool = True, files: F
 def _kept(trail: Trail, photos: bool) -> list[tuple[str, str]]:
     out = [("customer's data", event.kept) for event in trail.events if isinstance(event, Person)]
     if photos:
-        out += [("photo", event.photo) for event in trail.events if isinstance(event, Note) and event.photo]
-        out += [
-            ("photo", name)
-            for event in trail.events
-            if isinstance(event, (AsFound, AsLeft, Filled))
-            for name in event.photos
-        ]
+        out += [("photo", name) for event in trail.events for name in photos_of(event)]
     return list(dict.fromkeys(out))
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import unicodedata
 from collections import OrderedDict
 from collections.abc import Iterable
 from pathlib import Path
 
 from assistant.past.page import FoundRow, Page, ReadRow, StepRow
 from assistant.trail.clock import moment
+from assistant.trail.earlier import place
 from assistant.trail.earlier import plain as run_together
 from assistant.trail.error import TrailError
 from assistant.trail.read import Trail, read_trail
@@ -56,12 +56,11 @@ class Extractor:
         if opened is None:
             return Page(shelved, signature)
         visit, _ = self.followed(folder, trail.events, opened)
-        person = dict(shelved.person)
         return Page(
             shelved,
             signature,
             opened.practice,
-            place_of(person),
+            place(dict(shelved.person).get("address", "")),
             _words(shelved, trail, visit),
             tuple(_found(found) for found in visit.found) if visit else (),
             tuple(_steps(visit)) if visit else (),
@@ -90,19 +89,6 @@ class Extractor:
                 self._libraries.popitem(last=False)
         self._libraries.move_to_end(key)
         return self._libraries[key]
-
-
-def place_of(person: dict[str, str]) -> str:
-    """An address as it is compared: letters and digits only, so that "12 Elm St." is "12 elm st"."""
-    return plain(person.get("address", ""))
-
-
-def plain(words: str) -> str:
-    """Without case, accents and signs."""
-    spread = unicodedata.normalize("NFKD", words.casefold())
-    return " ".join(
-        "".join(c if c.isalnum() else " " for c in spread if not unicodedata.combining(c)).split()
-    )
 
 
 def _around(event: Event) -> list[str]:

@@ -12,7 +12,9 @@ SECTIONS = ("name", "complaint", "part", "finding", "reading", "note")
 
 @dataclass(frozen=True)
 class FoundRow:
-    """A finding that was reached. `held` questions ask `part`, `fault` and `proof`."""
+    """A finding that was reached. `fault` is False where nothing had failed; `proof` is as in a visit's
+    finding, empty where none was walked.
+    """
 
     complaint: str
     step: str
@@ -26,8 +28,7 @@ class FoundRow:
 @dataclass(frozen=True)
 class StepRow:
     """A step that was answered: where it led, and how many minutes after the answer before it. `minutes` is
-    None where a pause, a new day or a clock set back lies between. `facts`: quantity and points of its
-    readings.
+    None where a pause, a new day or a clock set back lies between.
     """
 
     complaint: str
@@ -51,8 +52,8 @@ class ReadRow:
 
 @dataclass(frozen=True)
 class Page:
-    """One visit as the index holds it. `place` is what tells a customer's visits from another's: the address
-    in plain letters; empty where none is known.
+    """One visit as the index holds it. `place` is what tells one address from another (trail/earlier.py);
+    empty where none is known.
     """
 
     shelved: Shelved

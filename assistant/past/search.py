@@ -16,8 +16,8 @@ MOST = 200
 def latest(store: Store, shelf: Path, most: int = MOST) -> list[Shelved]:
     """The visits that were worked on last."""
     rows = store.base.execute(
-        f"select {COLUMNS} from visit join (select id from worked order by last desc limit ?) using (id)"
-        " order by last desc, folder desc",
+        f"select {COLUMNS} from visit join (select id, last as when_last from worked order by last desc"
+        " limit ?) using (id) order by when_last desc, folder desc",
         (most,),
     )
     return store.listed(shelf, rows)
@@ -38,8 +38,9 @@ def search(store: Store, shelf: Path, typed: str, most: int = MOST) -> list[Shel
     if not query:
         return latest(store, shelf, most)
     rows = store.base.execute(
-        f"select {COLUMNS} from visit join (select id from words join worked on worked.id = words.rowid"
-        " where words match ? order by worked.last desc limit ?) using (id) order by last desc, folder desc",
+        f"select {COLUMNS} from visit join (select id, worked.last as when_last from words"
+        " join worked on worked.id = words.rowid where words match ? order by worked.last desc limit ?)"
+        " using (id) order by when_last desc, folder desc",
         (query, most),
     )
     return store.listed(shelf, rows)

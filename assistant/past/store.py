@@ -15,9 +15,10 @@ from pathlib import Path
 
 from assistant.folders import cache_folder
 from assistant.past.page import SECTIONS, Page
+from assistant.trail.clock import sortable
 from assistant.trail.shelf import Shelved
 
-VERSION = 3
+VERSION = 4
 TABLES = f"""
 create table visit (
     id integer primary key, folder text unique not null, signature text not null, practice integer not null,
@@ -50,7 +51,7 @@ pragma user_version = {VERSION};
 """
 BESIDE = ("found", "taken", "reading", "fitted")
 """What is known of a visit besides its line in the list. `worked`: when each visit that is no practice was
-last worked on; a table of its own, so that many can be put in order quickly."""
+last worked on, in UTC; a table of its own, so that many can be put in order quickly."""
 
 
 def index_file(shelf: Path) -> Path:
@@ -96,7 +97,7 @@ class Store:
             (number, *(_storable(page.words.get(section, "")) for section in SECTIONS)),
         )
         if not page.practice:
-            self.base.execute("insert into worked values (?, ?)", (number, shelved.last))
+            self.base.execute("insert into worked values (?, ?)", (number, sortable(shelved.last)))
         if page.practice:
             return  # listed as practice where somebody looks into its folder, and counted nowhere
         for table, rows in (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from xml.sax.saxutils import escape
 
+from assistant.plain import one_line
 from assistant.tree.chart.marks import Box, Chart, Line, Mark, Words
 
 INKS = {"ink": "#111111", "quiet": "#555555", "paper": "#ffffff", "soft": "#e4e4e4"}
@@ -19,7 +20,7 @@ def to_svg(chart: Chart) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="{chart.width:.1f}pt" '
         f'height="{height:.1f}pt" viewBox="0 0 {chart.width:.1f} {height:.1f}" '
         f'font-family="DejaVu Sans, Verdana, sans-serif">',
-        f"<title>{escape(chart.title)}</title>",
+        f"<title>{escape(one_line(chart.title))}</title>",
         f'<rect width="100%" height="100%" fill="{INKS["paper"]}"/>',
     ]
     for number, sheet in enumerate(chart.sheets):
@@ -34,7 +35,7 @@ def _mark(mark: Mark) -> str:
         bold = ' font-weight="bold"' if mark.bold else ""
         anchor = "" if mark.anchor == "start" else f' text-anchor="{mark.anchor}"'
         return (f'<text x="{mark.x:.1f}" y="{mark.y:.1f}" font-size="{mark.size:g}" '
-                f'fill="{INKS[mark.ink]}"{bold}{anchor}>{escape(mark.text)}</text>')
+                f'fill="{INKS[mark.ink]}"{bold}{anchor}>{escape(one_line(mark.text))}</text>')
     if isinstance(mark, Box):
         fill = INKS[mark.fill] if mark.fill else "none"
         stroke = f' stroke="{INKS["ink"]}" stroke-width="{mark.weight:g}"' if mark.weight else ""

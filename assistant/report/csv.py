@@ -1,17 +1,12 @@
-"""The trail as a table for a spreadsheet: one line for each reading, or for each event without one.
-
-A text that a spreadsheet would take for a formula gets an apostrophe in front: what a customer is called
-must not run as a command on the office's computer. Numbers with a sign stay as they are.
-"""
+"""The trail as a table for a spreadsheet: one line for each reading, or for each event without one."""
 
 from __future__ import annotations
 
 import csv
 import io
-import re
 
+from assistant.plain import harmless
 from assistant.report.outline import PRACTICE
-from assistant.report.plain import one_line
 from assistant.report.story import Measured, Row, Story
 
 HEADS = (
@@ -35,8 +30,6 @@ HEADS = (
     "photos",
     "fingerprint",
 )
-_FORMULA = re.compile(r"[=+\-@|%]")
-_NUMBER = re.compile(r"[+-]?\d[\d.,]*(\s?[\w\u00b5\u03a9\u00b0%./ ]{1,12})?")
 
 
 def to_csv(story: Story) -> str:
@@ -50,14 +43,6 @@ def to_csv(story: Story) -> str:
         for measured in row.measured or (None,):
             writer.writerow([harmless(field) for field in _fields(row, measured, story.fingerprint, trees)])
     return out.getvalue()
-
-
-def harmless(text: str) -> str:
-    """The text with an apostrophe in front where a spreadsheet would work it out."""
-    line = one_line(text)
-    if _FORMULA.match(line) and not _NUMBER.fullmatch(line):
-        return f"'{line}"
-    return line
 
 
 def _fields(row: Row, measured: Measured | None, fingerprint: str, more: tuple[str, ...]) -> tuple[str, ...]:

@@ -27,7 +27,7 @@ def ready() -> str:
         return str(_held[1])
     try:
         from PySide6.QtCore import QCoreApplication
-        from PySide6.QtGui import QFontDatabase, QGuiApplication
+        from PySide6.QtGui import QFont, QFontDatabase, QFontMetricsF, QGuiApplication
     except ImportError as problem:
         raise CannotDrawError(
             f"PDF and photos need QtGui, which does not load here ({problem}). HTML, text and CSV do without."
@@ -44,9 +44,11 @@ def ready() -> str:
             "PDF and photos need a program that was started able to draw; this one was not."
         )
     family = _shipped_family(QFontDatabase) or QGuiApplication.font().family()
-    if not QFontDatabase.families() or not family:
+    if not QFontMetricsF(QFont(family)).inFont("A"):  # families are listed even where there is no font file
         raise CannotDrawError(
-            "There is no font on this computer: a PDF would show empty boxes, so none is written."
+            "There is no font on this computer and the program's own is gone: a PDF would show empty boxes, "
+            "so none is written. HTML, text and CSV do without. Install the program again, or a font (on "
+            "Debian: apt-get install fonts-dejavu-core)."
         )
     _held.extend([app, family])
     return family

@@ -6,6 +6,7 @@ before that event where the visit is not signed.
 
 from __future__ import annotations
 
+import contextlib
 import os
 from collections.abc import Callable
 from pathlib import Path
@@ -109,7 +110,8 @@ def _save(file: Path, data: bytes) -> None:
             os.fsync(out.fileno())
         beside.replace(file)
     except OSError as problem:
-        beside.unlink(missing_ok=True)
+        with contextlib.suppress(OSError):
+            beside.unlink()
         raise UserError(f"{file} could not be written ({problem.strerror}).") from problem
 
 

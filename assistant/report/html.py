@@ -5,6 +5,7 @@ from __future__ import annotations
 import base64
 from collections.abc import Callable
 
+from assistant.plain import one_line
 from assistant.report.blocks import (
     Block,
     Cell,
@@ -19,7 +20,6 @@ from assistant.report.blocks import (
 )
 from assistant.report.html_style import STYLE
 from assistant.report.outline import foot, outline
-from assistant.report.plain import one_line
 from assistant.report.story import Photo, Story
 
 MARKS = {"dot": "", "done": "\u2713 ", "open": "\u2610 "}

@@ -7,7 +7,7 @@ import io
 import json
 from dataclasses import dataclass
 
-from assistant.report.csv import harmless
+from assistant.plain import harmless
 from assistant.trail.clock import moment
 from assistant.walk.event import Event, Exported, Opened, Paused, Resumed, Signed
 from assistant.walk.state import Visit

@@ -13,10 +13,11 @@ from assistant.trail.erased import erased, in_words
 from assistant.trail.error import TrailError
 from assistant.trail.fingerprint import fingerprint
 from assistant.trail.keep import kept, person
+from assistant.trail.photos import photos_of
 from assistant.trail.practice import refuse
 from assistant.trail.read import Trail, read_trail
 from assistant.trail.record import kept_library
-from assistant.walk.event import AsFound, AsLeft, Event, Filled, Note, Opened, Person
+from assistant.walk.event import Event, Opened, Person
 from assistant.walk.state import Visit
 
 ORDER = ("name", "address", "phone", "email", "shop", "licence", "make", "model", "serial")
@@ -90,13 +91,7 @@ def _person(folder: Path, trail: Trail) -> dict[str, str]:
 
 
 def _photos(folder: Path, trail: Trail) -> dict[str, bytes]:
-    names: list[str] = []
-    for event in trail.events:
-        if isinstance(event, Note) and event.photo:
-            names.append(event.photo)
-        elif isinstance(event, (AsFound, AsLeft, Filled)):
-            names += event.photos
-    found = {name: _kept(folder, name) for name in names}
+    found = {name: _kept(folder, name) for event in trail.events for name in photos_of(event)}
     return {name: data for name, data in found.items() if data is not None}
 
 

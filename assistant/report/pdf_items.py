@@ -30,6 +30,7 @@ FAINT = Style(7, grey=True)
 CELL, CELL_SMALL, HEAD = Style(8.5), Style(7), Style(7.5, bold=True)
 WEIGHTS = {"plain": BODY, "strong": Style(10, bold=True), "small": SMALL, "notice": Style(9), "faint": FAINT}
 HEADINGS = {1: Style(17, bold=True), 2: Style(11.5, bold=True), 3: Style(9.5, bold=True)}
+LONGEST_CAPTION = 300
 MARKS = {"dot": "\u2022", "done": "\u2713", "open": "\u2610"}
 
 
@@ -55,7 +56,7 @@ class Blocks:
 
     def items(self, block: Block, first: bool) -> Iterator[Item]:
         if isinstance(block, Heading):
-            yield self._heading(block, first)
+            yield from self._heading(block, first)
         elif isinstance(block, Words):
             yield from self._words(block)
         elif isinstance(block, Points):
@@ -94,17 +95,21 @@ class Blocks:
 
         return Item(room + 2 * self.u + max(text.height for text in texts), draw, 8 * self.u)
 
-    def _heading(self, block: Heading, first: bool) -> Item:
+    def _heading(self, block: Heading, first: bool) -> Iterator[Item]:
+        """A heading of somebody's own words may be longer than a page."""
         text = self.set.column([(block.text, HEADINGS[block.level])], self.width)
         gap = {1: 0, 2: 15, 3: 8}[block.level] * self.u
         after = {1: 8, 2: 3, 3: 1}[block.level] * self.u
-        return Item(
-            text.height + after,
-            lambda painter, y: text.draw(painter, 0, y),
-            gap,
-            keep=True,
-            new_page=block.level == 1 and not first,
-        )
+        for start, end in text.cut(self.height - gap - after):
+
+            def draw(painter: QPainter, y: float, start: float = start, end: float = end) -> None:
+                text.draw(painter, 0, y, start, end)
+
+            last = end == text.height
+            new_page = block.level == 1 and not first and start == 0
+            yield Item(
+                end - start + after * last, draw, gap * (start == 0), keep=last, new_page=new_page
+            )
 
     def _words(self, block: Words) -> Iterator[Item]:
         notice = block.weight == "notice"
@@ -231,9 +236,12 @@ class Blocks:
 
 
 def _below(block: Picture, image: object) -> str:
-    """The words below a picture, and why there is none."""
+    """The words below a picture, and why there is none. Who writes a page about it finds it in the trail."""
+    words = block.caption
+    if len(words) > LONGEST_CAPTION:
+        words = f"{words[:LONGEST_CAPTION]} \u2026 (the rest stands in the trail)"
     lost = image is None and block.photo.data is not None
-    return f"{block.caption} (this file is no picture that can be shown)" if lost else block.caption
+    return f"{words} (this file is no picture that can be shown)" if lost else words
 
 
 def _paragraphs(cell: Cell, style: Style) -> list[tuple[str, Style]]:

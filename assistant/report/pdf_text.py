@@ -17,7 +17,7 @@ from PySide6.QtGui import (
     QTextOption,
 )
 
-from assistant.report.plain import one_line
+from assistant.plain import one_line
 
 GREY = QColor("#6a6a6a")
 LEADING = 1.12

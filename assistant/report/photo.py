@@ -13,6 +13,9 @@ KEPT_LONGEST, KEPT_QUALITY = 1600, 85
 MOST_PIXELS = 120_000_000
 """A picture that claims more is not unpacked: it fills the memory of an old laptop."""
 
+TELEPHONE = (b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1", b"avif")
+"""Brands in the first box of a HEIF file (ISO/IEC 23008-12:2022, annexes B and C; from memory)."""
+
 
 class NotAPictureError(UserError):
     """The file is no picture that can be kept; the text is a sentence for the person."""
@@ -32,7 +35,7 @@ def for_keeping(data: bytes, name: str) -> bytes:
     buffer.open(QIODevice.OpenModeFlag.ReadOnly)
     reader = QImageReader(buffer)
     if not reader.canRead():
-        raise NotAPictureError(f"{name} is no picture that can be kept here. Save it as JPEG or PNG.")
+        raise NotAPictureError(_why_not(data, name))
     size = reader.size()
     if size.isValid() and size.width() * size.height() > MOST_PIXELS:
         raise NotAPictureError(
@@ -48,6 +51,18 @@ def for_keeping(data: bytes, name: str) -> bytes:
     if not found.save(out, "JPEG", KEPT_QUALITY):
         raise NotAPictureError(f"{name} could not be made small enough to keep. Save it as JPEG.")
     return bytes(out.data())
+
+
+def _why_not(data: bytes, name: str) -> str:
+    """The sentence for a file that Qt reads no picture from."""
+    if data[4:8] == b"ftyp" and data[8:12] in TELEPHONE:
+        return (
+            f"{name} is a photo as some telephones take them (HEIC), which can't be opened here. Set "
+            "its camera to JPEG, or send the photo to yourself as JPEG."
+        )
+    if not data:
+        return f"{name} is empty: it was not copied whole. Copy it again."
+    return f"{name} is no picture that can be kept here. Save it as JPEG or PNG."
 
 
 def picture(photo: Photo, longest: int = LONGEST):

@@ -12,6 +12,7 @@ from assistant.report.beside import in_order, in_words, thing_words
 from assistant.report.measured import measured, plain_name
 from assistant.report.story import Row
 from assistant.trade.registry import REGISTRY
+from assistant.trail.photos import photos_of
 from assistant.walk import event as events
 from assistant.walk.event import Event
 from assistant.walk.points import open_points
@@ -35,11 +36,7 @@ def event_row(event: Event, visit: Visit, plate: dict[str, str]) -> Row:
         shown = {name: value for name, value in fields.items() if name != "at"}
         return Row(0, event.at, kind, plain_name(kind), json.dumps(shown, ensure_ascii=False, default=vars))
     kind, asked, answer = say(event, visit)
-    with_photos = (events.AsFound, events.AsLeft, events.Filled)
-    photos = event.photos if isinstance(event, with_photos) else ()
-    if isinstance(event, events.Note) and event.photo:
-        photos = (event.photo,)
-    return Row(0, event.at, kind, asked, answer, photos=photos)
+    return Row(0, event.at, kind, asked, answer, photos=photos_of(event))
 
 
 def _put_down(event: events.PutDown, visit: Visit, plate: dict[str, str]) -> Row:

@@ -7,6 +7,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from assistant.plain import one_line
 from assistant.report.drawing import ready
 from assistant.report.pdf import MARGIN, RESOLUTION, TOP, with_spaces
 from assistant.trade.plotted import Plot
@@ -120,11 +121,11 @@ class _Page:
         left: float | None = None,
         width: float | None = None,
     ) -> float:
-        """Where the text ends; drawn black."""
+        """Where the text ends; drawn black, on lines of its own making."""
         from PySide6.QtCore import QRectF, Qt
         from PySide6.QtGui import QFontMetricsF
 
-        font = self.font(points, bold)
+        text, font = one_line(text), self.font(points, bold)
         flags = int(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap)
         flags |= int(Qt.TextFlag.TextWrapAnywhere) if " " not in text.strip() else 0
         room = QRectF(self.left if left is None else left, y, width or self.width, 1e6)

@@ -7,11 +7,13 @@ from pathlib import Path
 from PySide6.QtCore import QBuffer, QIODevice, QMarginsF, QRectF, Qt
 from PySide6.QtGui import QFont, QPageLayout, QPageSize, QPainter, QPdfWriter, QPen
 
+from assistant.plain import one_line
 from assistant.report.drawing import ready
 from assistant.trade.zone.survey import NOBODY
 from assistant.walk.survey_sheet import MODE_WORDS, Sheet
 
 BLANK_THERMOSTATS, BLANK_REGISTERS = 4, 18
+LONGEST_NAME = 60
 DOTS = 100
 """Dots an inch of the page's own units."""
 HOW = (
@@ -43,6 +45,12 @@ def write_form(file: Path, sheet: Sheet, paper: str = "letter") -> None:
         _page(painter, writer.width(), writer.height(), sheet, rows, QFont(family))
     painter.end()
     file.write_bytes(bytes(buffer.data()))
+
+
+def _short(name: str) -> str:
+    """A name as its cell holds it: one that goes on for ever is cut."""
+    line = one_line(name)
+    return line if len(line) <= LONGEST_NAME else f"{line[: LONGEST_NAME - 1]}\u2026"
 
 
 def _page(
@@ -83,6 +91,6 @@ def _page(
             painter.drawText(
                 cell.adjusted(5, 0, -3, 0),
                 Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap,
-                said,
+                _short(said),
             )
             left += width

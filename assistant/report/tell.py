@@ -14,6 +14,7 @@ from assistant.report.standing import AFTER_CLEARING, held, proof_words, standin
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.report.zones import zones_of
+from assistant.trail.photos import photos_of
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, OpenPoint, Record
 from assistant.walk.event import (
@@ -32,6 +33,8 @@ from assistant.walk.points import open_points
 from assistant.walk.reach import still_unproved
 from assistant.walk.state import Visit
 
+CAPTIONS = {AsFound: "As found", AsLeft: "As left", Filled: "The unit"}
+"""Below the photos of an event that has no words of its own."""
 FINISHED = ("settled", "proved", "handed_over")
 
 
@@ -197,10 +200,7 @@ def _instruments(visit: Visit, events: list[Event]) -> tuple[str, ...]:
 def _photos(events: list[Event], data: dict[str, bytes]) -> tuple[Photo, ...]:
     out: dict[str, Photo] = {}
     for event in events:
-        if isinstance(event, Note) and event.photo:
-            out.setdefault(event.photo, Photo(event.photo, event.text, event.at, data.get(event.photo)))
-        elif isinstance(event, (AsFound, AsLeft, Filled)):
-            caption = {AsFound: "As found", AsLeft: "As left"}.get(type(event), "The unit")
-            for name in event.photos:
-                out.setdefault(name, Photo(name, caption, event.at, data.get(name)))
+        caption = (event.text if isinstance(event, Note) else "") or CAPTIONS.get(type(event), "Photo")
+        for name in photos_of(event):
+            out.setdefault(name, Photo(name, caption, event.at, data.get(name)))
     return tuple(out.values())

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from assistant.plain import one_line
 from assistant.report.blocks import (
     Block,
     Cell,
@@ -17,7 +18,6 @@ from assistant.report.blocks import (
     Words,
 )
 from assistant.report.outline import foot, outline
-from assistant.report.plain import one_line
 from assistant.report.story import Story
 
 WIDTH = 80

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timezone
+
+YEARS = range(1900, 9000)
+"""What a clock can show, however wrong: days can be added to these."""
 
 
 def now() -> str:
@@ -11,12 +14,20 @@ def now() -> str:
 
 
 def moment(at: str) -> datetime | None:
-    """The point in time that `at` names; None where it is no time with an offset."""
+    """The point in time that `at` names; None where it is no time with an offset, or of a year that no clock
+    shows.
+    """
     try:
         found = datetime.fromisoformat(at[:-1] + "+00:00" if at.endswith("Z") else at)
     except ValueError:
         return None
-    return found if found.tzinfo is not None else None
+    return found if found.tzinfo is not None and found.year in YEARS else None
+
+
+def sortable(at: str) -> str:
+    """A text by which times sort as they happened, whatever their offset; `at` itself where it is no time."""
+    when = moment(at)
+    return when.astimezone(timezone.utc).isoformat(timespec="seconds") if when else at
 
 
 def set_back(before: str, after: str) -> bool:

@@ -11,6 +11,7 @@ import unicodedata
 from collections.abc import Iterable
 from pathlib import Path
 
+from assistant.trail.clock import sortable
 from assistant.trail.error import TrailError
 from assistant.trail.read import read_trail
 from assistant.trail.record import kept_library
@@ -31,16 +32,15 @@ def same_place(
     listed: Iterable[Shelved], address: str, serial: str = "", but: Path | None = None
 ) -> list[Path]:
     """The folders of the visits there, the latest first; `but` is the visit of today."""
-    wanted_address, wanted_serial = plain(address), plain(serial)
+    here, unit = place(address), place(serial)
     found = []
     for each in listed:
         if but is not None and each.folder == but:
             continue
-        there = plain(dict(each.person).get("address", ""))
-        unit = plain(dict(each.unit).get("serial", ""))
-        if _same(wanted_address, there) or _same(wanted_serial, unit):
+        same_address = here and here == place(dict(each.person).get("address", ""))
+        if same_address or (unit and unit == place(dict(each.unit).get("serial", ""))):
             found.append(each)
-    found.sort(key=lambda each: (each.last, each.folder.name), reverse=True)
+    found.sort(key=lambda each: (sortable(each.last), each.folder.name), reverse=True)
     return [each.folder for each in found]
 
 
@@ -80,5 +80,7 @@ def plain(text: str) -> str:
     return re.sub(r"[\W_]+", "", unicodedata.normalize("NFKC", text)).casefold()
 
 
-def _same(one: str, other: str) -> bool:
-    return len(one) >= SHORTEST and one == other
+def place(text: str) -> str:
+    """What tells one address or serial number from another; empty where it is too short to mean one place."""
+    found = plain(text)
+    return found if len(found) >= SHORTEST else ""

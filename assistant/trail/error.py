@@ -47,7 +47,7 @@ def not_saved(problem: OSError, folder: Path) -> TrailError:
         )
     return TrailError(
         f"The disk did not take it ({_reason(problem)}). {kept} Save it again; if that fails too, "
-        "write the reading down on paper."
+        "write the reading down on paper, and open the visit again."
     )
 
 

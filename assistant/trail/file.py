@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import secrets
 from pathlib import Path
 
@@ -113,6 +114,10 @@ class TrailFile:
                 self._cut_back(handle)
             raise
         self._unsure = False
+        if not self.files.still_there(handle):
+            self._handle = None  # with the stick put back, a new file goes on from the last saved line
+            self.files.close(handle)
+            raise FileNotFoundError(errno.ENOENT, "the file was taken away", str(self.folder))
         self._size += len(line)
         self.tip, self.n = tip, self.n + 1
 

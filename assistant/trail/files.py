@@ -67,6 +67,12 @@ class Files:
         finally:
             os.close(handle)
 
+    def still_there(self, handle: int) -> bool:
+        """False where the file was taken away meanwhile, with its folder or its stick: a write to it still
+        succeeds, into nothing that anybody finds again.
+        """
+        return os.fstat(handle).st_nlink > 0
+
     def cut(self, handle: int, size: int) -> None:
         os.ftruncate(handle, size)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from assistant.folders import user_folder
+from assistant.trail.clock import sortable
 from assistant.trail.error import TrailError, not_saved
 from assistant.trail.keep import person
 from assistant.trail.practice import WORDS
@@ -62,15 +63,15 @@ def visits(root: Path) -> list[Shelved]:
     Raises TrailError only where the list itself can't be read; a shelf that isn't there yet is empty.
     """
     try:
-        folders = sorted(
-            path for path in Path(root).iterdir() if kept_here(path)
-        )
+        folders = sorted(path for path in Path(root).iterdir() if kept_here(path))
     except FileNotFoundError:
         return []
     except OSError as problem:
         raise TrailError(f"The visits in {root} can't be listed ({problem.strerror}).") from problem
     return sorted(
-        (shelved(folder) for folder in folders), key=lambda each: (each.last, each.folder.name), reverse=True
+        (shelved(folder) for folder in folders),
+        key=lambda each: (sortable(each.last), each.folder.name),
+        reverse=True,
     )
 
 

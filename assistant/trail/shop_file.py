@@ -10,6 +10,7 @@ from pathlib import Path
 from assistant.folders import user_folder
 from assistant.house.reader import Fields, Items, Node, Text, Unreadable, read
 from assistant.trail.error import TrailError
+from assistant.trail.files import DISK, write_whole
 from assistant.walk.shop import read_shop
 
 NAME = "shop.yaml"
@@ -48,9 +49,9 @@ def say_may(path: Path, may: list[str]) -> None:
     line = f"may: [{', '.join(may)}]\n"
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        before = path.read_text(encoding="utf-8") if path.exists() else ""
+        before = path.read_bytes().decode("utf-8") if path.exists() else ""
         gap = "" if not before or before.endswith("\n") else "\n"
-        path.write_text(before + gap + line, encoding="utf-8")
+        write_whole(DISK, path, (before + gap + line).encode("utf-8"))
     except (OSError, UnicodeDecodeError) as problem:
         raise TrailError(f"{path} can't be written: {problem}.") from problem
 

@@ -16,9 +16,10 @@ from assistant.trail.error import TrailError
 from assistant.trail.files import DISK, Files
 from assistant.trail.fingerprint import fingerprint, matches, short, signature
 from assistant.trail.keep import NotKeptError, kept
+from assistant.trail.photos import photos_of
 from assistant.trail.practice import WORDS
 from assistant.trail.read import Trail, read_trail
-from assistant.walk.event import AsFound, Exported, Note, Opened, Person
+from assistant.walk.event import Exported, Opened, Person
 
 FINE, DEFECT, COULD_NOT = 0, 1, 2
 
@@ -123,15 +124,12 @@ def _kept_files(folder: Path, trail: Trail, files: Files) -> Iterator[tuple[bool
     """(is it a defect, sentence) for every kept file that is not there as it was kept."""
     for entry in trail.entries:
         event = entry.event
-        named: list[tuple[str, str]] = []
         if isinstance(event, Opened):
             named = [(file, name) for file, name in event.files.items()]
-        elif isinstance(event, Note) and event.photo:
-            named = [("a photo", event.photo)]
-        elif isinstance(event, AsFound):
-            named = [("a photo", name) for name in event.photos]
         elif isinstance(event, Person):
             named = [("the person's data", event.kept)]
+        else:
+            named = [("a photo", name) for name in photos_of(event)]
         told = [(what, _not_as_kept(folder, name, files)) for what, name in named]
         for what, problem in told:
             if problem is not None:

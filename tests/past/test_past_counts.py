@@ -81,8 +81,8 @@ def test_the_table_is_safe_in_a_spreadsheet(store):
     rows = list(csv.reader(io.StringIO(as_csv(findings(store, TODAY)))))
     assert rows[0][:3] == ["complaint", "step", "title"]
     assert len(rows) == 4
-    bad = [type(findings(store, TODAY)[0])("no_heat", "=cmd()", "+1", 1, 0, 0, 0, 1)]
-    assert list(csv.reader(io.StringIO(as_csv(bad))))[1][1:3] == ["'=cmd()", "'+1"]
+    bad = [type(findings(store, TODAY)[0])("no_heat", "=cmd()", " +cmd", 1, 0, 0, 0, 1)]
+    assert list(csv.reader(io.StringIO(as_csv(bad))))[1][1:3] == ["'=cmd()", "'+cmd"]
 
 
 def test_what_was_usually_found_is_shut_until_two_readings_are_in(store):

@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from assistant.report.csv import HEADS, harmless, to_csv
+from assistant.plain import harmless, one_line
+from assistant.report.csv import HEADS, to_csv
 from assistant.report.html import escape, to_html
-from assistant.report.plain import one_line
 from assistant.report.text import WIDTH, to_text
 from assistant.walk.event import Note, Typed
 from tests.report.told import FINGERPRINT, Clock, repaired

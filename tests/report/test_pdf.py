@@ -7,10 +7,10 @@ import time
 
 import pytest
 
+from assistant.plain import one_line
 from assistant.report.outline import foot, outline
 from assistant.report.pdf import to_pdf
 from assistant.report.photo import LONGEST, shrink
-from assistant.report.plain import one_line
 from assistant.report.story import Photo
 from assistant.walk.event import AsFound, Note, Signed
 from tests.report.pdf_reader import images, pages, squeezed, title

@@ -77,6 +77,22 @@ def test_what_is_no_picture_gets_a_sentence(data):
         for_keeping(data, "board.jpg")
 
 
+@pytest.mark.parametrize("brand", [b"heic", b"mif1", b"avif"])
+def test_a_photo_as_telephones_take_them_is_named_with_what_to_do(brand):
+    """The first box of a HEIF file (ISO/IEC 14496-12, 4.3: size, `ftyp`, major brand; from memory)."""
+    data = struct.pack(">I", 24) + b"ftyp" + brand + bytes(4) + b"mif1" + brand + b"\0" * 400
+    with pytest.raises(NotAPictureError) as caught:
+        for_keeping(data, "IMG_0042.HEIC")
+    said = str(caught.value)
+    assert said.startswith("IMG_0042.HEIC is a photo as some telephones take them (HEIC)")
+    assert "Set its camera to JPEG" in said
+
+
+def test_an_empty_file_is_said_to_be_empty():
+    with pytest.raises(NotAPictureError, match=r"board\.jpg is empty: it was not copied whole"):
+        for_keeping(b"", "board.jpg")
+
+
 def test_a_picture_cut_short_is_shown_or_refused_and_nothing_worse():
     whole = encoded(300, 300, "PNG")
     for cut in range(20, len(whole), max(1, len(whole) // 25)):

@@ -21,6 +21,7 @@ from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.drills import drills_folder
 from assistant.drill.practice.entry import Entry
 from assistant.errors import UserError
+from assistant.plain import harmless
 from assistant.trail.clock import now
 from assistant.trail.error import TrailError
 from assistant.trail.names import folder_name
@@ -219,7 +220,7 @@ def to_csv(done: Iterable[Done]) -> str:
     writer.writerow(HEADS)
     for one in done:
         writer.writerow(
-            _harmless(value)
+            harmless(value) if isinstance(value, str) else value
             for value in (
                 "practice", one.apprentice, one.began, one.drill, one.complaint, one.difficulty, one.way,
                 _yes(one.right_first), _yes(one.right), _yes(one.cause), one.asked, one.best, one.beyond,
@@ -247,11 +248,6 @@ def set_predict(on: bool, root: Path | None = None) -> None:
 
 def _yes(value: bool | None) -> str:
     return "" if value is None else "yes" if value else "no"
-
-
-def _harmless(value: object) -> object:
-    """A text that a spreadsheet would take for a formula gets an apostrophe in front."""
-    return f"'{value}" if isinstance(value, str) and value[:1] in "=+-@|%" and value else value
 
 
 def _read(path: Path) -> object:
