@@ -88,7 +88,8 @@ def parts(section: Fields | None, desk: Desk) -> dict[str, Part]:
         matches = tuple(text.value for text in form.texts("matches"))
         plate = tuple(p for t in form.texts("plate") if (p := desk.known(t, "plate", "plate value")))
         together = tuple(text.value for text in form.texts("together"))
-        return Part(name, title, safety, guards, form.place(), costs, matches, plate, together)
+        dies_of = tuple(text.value for text in form.texts("dies_of", single=True))
+        return Part(name, title, safety, guards, form.place(), costs, matches, plate, together, dies_of)
 
     return desk.forms(section, "part", build)
 

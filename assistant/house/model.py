@@ -116,6 +116,8 @@ class Part:
     """The plate values that it is chosen by."""
     together: tuple[str, ...] = ()
     """What is ordered with it."""
+    dies_of: tuple[str, ...] = ()
+    """Cause trees that every finding which condemns it walks."""
 
 
 @dataclass(frozen=True)

@@ -35,6 +35,7 @@ from assistant.tree.check import (
     meter,
     needs_met,
     no_air,
+    normal_words,
     ohms_dead,
     plausible,
     procedure_state,
@@ -66,7 +67,7 @@ _MODULES = (
     # the shape of the trees
     called, returns, call_circle, reachable, circle, endings, ways_on, read_first,
     # limits
-    sources, band_order, band_words, plausible, meter, spot_reads, spot_words,
+    sources, band_order, band_words, normal_words, plausible, meter, spot_reads, spot_words,
     # power
     comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
