@@ -11,6 +11,7 @@ from collections.abc import Callable
 from assistant.report.beside import before_of
 from assistant.report.standing import held, in_full, latest, sentence, standing, works
 from assistant.report.story import ComplaintForCustomer, CustomerPage, FoundForCustomer, Measured
+from assistant.report.zones import places_for_customer
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, OpenPoint, Record
 from assistant.walk.state import Visit
@@ -71,6 +72,7 @@ def _found(visit: Visit, found: Found, tell: Told) -> FoundForCustomer:
         works(found),
         finding.fault,
         before,
+        places_for_customer(visit, found),
     )
 
 

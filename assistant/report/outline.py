@@ -96,6 +96,8 @@ def _complaint(complaint: ComplaintForCustomer) -> Iterator[Block]:
 def _found(found: FoundForCustomer) -> Iterator[Block]:
     yield Heading("What was wrong" if found.failed else "What we found", 3)
     yield Words(found.what)
+    if found.places:
+        yield Words(found.places)
     if found.how:
         yield Heading("How we know", 3)
         yield _results(found.how)
@@ -202,6 +204,7 @@ def _finding(finding: FindingTold) -> Iterator[Block]:
     yield Words(f"{full(finding.at)} \u00b7 {finding.complaint} \u00b7 {finding.where}", "faint")
     told = [
         ("Part", finding.part),
+        *(("Where", place) for place in finding.places),
         ("Reason", finding.reason),
         *finding.causes,
         *(("Done", act) for act in finding.repaired),

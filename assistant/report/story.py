@@ -86,6 +86,8 @@ class FoundForCustomer:
     """False where nothing was at fault."""
     before: tuple[Measured | None, ...] = ()
     """For each reading of `proof`, the same one before the repair; None where there was none."""
+    places: str = ""
+    """Which grilles it concerned, where a survey of them was made."""
 
 
 @dataclass(frozen=True)
@@ -128,6 +130,10 @@ class FindingTold:
     advice: str = ""
     before: tuple[Measured | None, ...] = ()
     """As in FoundForCustomer, for `proof_readings`."""
+    places: tuple[str, ...] = ()
+    """Registers with air in the wrong call, where a survey of them was made, and what does not fit to the
+    customer's words.
+    """
 
 
 @dataclass(frozen=True)

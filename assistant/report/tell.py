@@ -13,7 +13,7 @@ from assistant.report.rows import Reached, Told, told
 from assistant.report.standing import AFTER_CLEARING, held, proof_words, standing
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
-from assistant.report.zones import zones_of
+from assistant.report.zones import places_for_technician, zones_of
 from assistant.trail.photos import photos_of
 from assistant.tree.model import Finding
 from assistant.walk.ask import Cause, Found, OpenPoint, Record
@@ -165,6 +165,7 @@ def _finding(visit: Visit, found: Found, say) -> FindingTold:
         finding.reason or "",
         finding.advice or "",
         tuple(say(old) if (old := before_of(visit, record)) else None for record in found.proof_records),
+        places_for_technician(visit, found),
     )
 
 

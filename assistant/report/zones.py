@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from assistant.report.blocks import Block, Cell, Heading, Picture, Table
 from assistant.report.story import Photo, Story
+from assistant.walk.ask import Found
+from assistant.walk.astray import against_the_words, for_customer, for_technician, of_visit
 from assistant.walk.state import Visit
 from assistant.walk.survey_plan import last_survey, plan_in_words, plan_of
 
@@ -40,6 +42,22 @@ def zones_of(visit: Visit) -> Zones | None:
         return None
     plan = plan_of(answer, sheet)
     return Zones(tuple(plan_in_words(plan)), tuple(plan))
+
+
+def places_for_customer(visit: Visit, found: Found) -> str:
+    """Which grilles a finding concerns, by the survey of the walk that found it; empty without one."""
+    spill = of_visit(visit, found.step.partition(".")[0])
+    return for_customer(spill) if spill else ""
+
+
+def places_for_technician(visit: Visit, found: Found) -> tuple[str, ...]:
+    """The same in the trade's words, and what does not fit to the customer's."""
+    spill = of_visit(visit, found.step.partition(".")[0])
+    if spill is None:
+        return ()
+    state = visit.state_of(found.complaint)
+    odd = against_the_words(spill, state.words if state else "")
+    return (*for_technician(spill), *([odd] if odd else []))
 
 
 def zone_blocks(story: Story) -> Iterator[Block]:

@@ -71,11 +71,14 @@ class Argument:
 
 @dataclass(frozen=True)
 class Result:
-    """What comes out: kind, display unit (empty for words and plain numbers), its name in words."""
+    """What comes out: kind, display unit (empty for words and plain numbers), its name in words; `nothing` is
+    said where it is None.
+    """
 
     kind: str
     unit: str
     words: str
+    nothing: str = "-"
 
 
 @dataclass(frozen=True)

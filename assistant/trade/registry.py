@@ -214,7 +214,7 @@ def explain(
         text = text.replace("{" + a.name + "}", _shown(a, full[a.name], unit))
     for key, (function, unit, _) in entry.where.items():
         text = text.replace("{" + key + "}", figure(function(**full), unit))
-    parts = [entry.formula, text]
+    parts = [entry.formula, text] if text != entry.template else [entry.formula]  # a sentence without numbers
     if entry.results:
         said = [f"{r.words} {shown_result(r, outcome[key])}" for key, r in entry.results.items()]
         return " = ".join(parts) + ": " + _mark(outcome).join(said)
@@ -241,7 +241,7 @@ def shown_result(result, value) -> str:
     if isinstance(value, (list, tuple)):
         return ", ".join(shown_result(result, v) for v in value)
     if isinstance(value, str) or value is None:
-        return "-" if value is None else value
+        return getattr(result, "nothing", "-") if value is None else value
     return with_unit(value, result.unit) if result.unit else plain(value)
 
 

@@ -33,8 +33,11 @@ CONCLUSIONS: dict[str, tuple[str, str]] = {
 """Named result -> (the reasoning's kind of finding, words)."""
 
 
+UNDECIDED = "not decided"
+
+
 def _percent(words: str) -> Result:
-    return Result("percent", "percent", words)
+    return Result("percent", "percent", words, UNDECIDED)
 
 
 @computation(
@@ -63,20 +66,12 @@ def _percent(words: str) -> Result:
         **{key: _percent(words) for key, (_, words) in CONCLUSIONS.items()},
         "read_next": Result("words", "", "what would settle the rest"),
     },
-    formula="the call that moves most air at each, in {calls_read} calls at {registers_read} registers",
+    formula="each register with the thermostat whose call moves most air there",
     source=Source(
         "Bayes over zones, each reading with its anemometer's uncertainty; shares of the open flow from 10 % "
         "(worth a look) and 40 % (open)",
         "reasoned",
     ),
-    where={
-        "registers_read": (lambda **given: float(len(survey_of(**given).registers)), "", "registers"),
-        "calls_read": (
-            lambda **given: float(len({(c.mode, c.caller) for c in survey_of(**given).flows})),
-            "",
-            "calls",
-        ),
-    },
 )
 def zone_survey(
     fan: str,
@@ -89,30 +84,35 @@ def zone_survey(
     accuracy: float,
     floor: float,
 ) -> dict[str, object]:
-    """How sure each conclusion is (0 to 1), the plan and what to read next in words.
+    """How sure each conclusion is (0 to 1), the plan and what to read next in words. None is "not decided":
+    no register hangs on the wrong duct where nobody said whose it should be.
 
     `fan` to `purge`: rows of air by call, at least one. `drawn`: the zone that each register should be of.
     `accuracy`: share of reading; `floor`: m³/s under which the anemometer shows nothing. Raises ArgumentError
     for rows that can't be understood. Source: reasoned; checked against matrices worked by hand and against
     simulated houses. Range: any number of zones and registers, accuracy 0.1 to 50 %, floor 0 to 100 cfm.
     """
-    answer = reason(
-        survey_of(
-            fan=fan,
-            heat=heat,
-            cool=cool,
-            humidity=humidity,
-            purge=purge,
-            registers=registers,
-            drawn=drawn,
-            accuracy=accuracy,
-            floor=floor,
-        )
+    survey = survey_of(
+        fan=fan,
+        heat=heat,
+        cool=cool,
+        humidity=humidity,
+        purge=purge,
+        registers=registers,
+        drawn=drawn,
+        accuracy=accuracy,
+        floor=floor,
     )
+    answer = reason(survey)
+    sure: dict[str, float | None] = {key: sureness(answer, key) for key in CONCLUSIONS}
+    unsaid = [register for register in survey.registers if register not in survey.claimed]
+    if unsaid and sure["other_duct"] < SURE:
+        sure["other_duct"] = None
+    ask = [f"whose {', '.join(unsaid)} should be, by the drawing or by who lives there"] if unsaid else []
     return {
         "plan": "; ".join(by_zone(answer)),
-        **{key: sureness(answer, key) for key in CONCLUSIONS},
-        "read_next": "; ".join(answer.settle) or "nothing",
+        **sure,
+        "read_next": "; ".join([*answer.settle, *ask]) or "nothing",
     }
 
 
@@ -152,6 +152,8 @@ def survey_of(
         raise ArgumentError(f"{NAME}: {problem}", NAME) from None
 
 
-def span(sure: float) -> tuple[float, float]:
+def span(sure: float | None) -> tuple[float, float]:
     """What a conclusion may be worth: itself where it or its opposite is sure, otherwise anything."""
+    if sure is None:
+        return 0.0, 1.0
     return (sure, sure) if sure >= SURE or sure <= 1 - SURE else (0.0, 1.0)

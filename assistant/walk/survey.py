@@ -140,7 +140,7 @@ def concluded(visit: Visit, frame: Frame, step: Compute, at: str) -> tuple[Recor
         value = Interval(*span(sure))
         verdict = judge(value, one.bands, env, one.unit)
         shown = shown_result(result, sure)
-        said = f"{result.words}: {shown} sure, from {survey.echo}"
+        said = f"{result.words}: {shown}{'' if sure is None else ' sure'}, from {survey.echo}"
         typed = Typed(shown)
         records.append(
             Record(one.name or "", one.kind, one.unit, (), (), typed, value, shown, verdict, at, said)

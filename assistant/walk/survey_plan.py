@@ -8,6 +8,7 @@ from assistant.trade.zone.assign import NONE
 from assistant.trade.zone.reason import Answer, percent
 from assistant.trade.zone.settle import BY_LOOK
 from assistant.tree.model import Measure
+from assistant.walk.ask import Taken
 from assistant.walk.state import Visit
 from assistant.walk.survey_sheet import Sheet, from_line, said
 
@@ -48,13 +49,19 @@ def _said(place: Place) -> str:
 
 def last_survey(visit: Visit) -> Sheet | None:
     """The last zone survey of a visit; None where none was made."""
+    taken = survey_taken(visit)
+    return from_line(taken.records[0].typed.text) if taken else None
+
+
+def survey_taken(visit: Visit) -> Taken | None:
+    """The step at which the last zone survey of a visit was made."""
     for taken in reversed(visit.history):
         try:
             step = visit.step(taken.step)[1]
         except KeyError:
             continue
         if isinstance(step, Measure) and step.survey and taken.records:
-            return from_line(taken.records[0].typed.text)
+            return taken
     return None
 
 

@@ -111,3 +111,10 @@ def test_no_part_says_more_than_the_other_of_how_it_stands(name):
     """What the first part calls repaired is called so in the second, and nothing else is."""
     customer, trail = parts(name)
     assert ("shown to work" in customer) == ("repaired and proved" in trail)
+
+
+def test_the_survey_names_the_grille_for_both_readers():
+    customer, trail = parts("zone_survey")
+    assert "air that was not asked for there came out of den." in customer
+    assert "den (of quiet) has air when east or hall calls" in trail
+    assert "has air when" not in customer

@@ -45,6 +45,17 @@ def test_hand_worked_matrix_through_the_registry(case):
     assert sorted(told) == sorted({kind for kind, _ in case["finds"]})
 
 
+def test_whose_a_register_is_stays_undecided_where_nobody_said_whose_it_should_be():
+    """No drawing, no wrong duct: the answer asks for it. With it, the same rows tell the register apart."""
+    rows = {"fan": "den:0,0,0/bed:105,120,0/hall:0,0,110"}
+
+    blind, partly = call("zone_survey", rows), call("zone_survey", {**rows, "drawn": "-,bed,hall"})
+    assert blind["other_duct"] is None and partly["other_duct"] is None
+    assert "whose 1, 2, 3 should be" in blind["read_next"] and "whose 1 should be" in partly["read_next"]
+    assert span(None) == (0.0, 1.0)
+    assert call("zone_survey", {**rows, "drawn": "den,bed,hall"})["other_duct"] >= 0.9
+
+
 def test_words_stand_where_there_was_no_meter():
     """None, some and full are enough for a register of a leaking zone."""
     answer = call("zone_survey", {"fan": "den:full,none,none/bed:none,full,none/hall:some,none,full"})

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from assistant.tree.model import Finding
 from assistant.walk.ask import Ask, Record
+from assistant.walk.astray import against_the_words, for_technician, of_visit
 from assistant.walk.event import GoOn
 from assistant.window import look, words
 from assistant.window.page.step import StepPage
@@ -45,6 +46,13 @@ class FindingPage(StepPage):
         if finding.reason:
             self.words.addWidget(label(finding.reason))
         trees, acts = driver.library.trees, driver.vocabulary.acts
+        spill = of_visit(driver.visit, ask.step.partition(".")[0])
+        if spill is not None:
+            state = driver.visit.state_of(found.complaint)
+            odd = against_the_words(spill, state.words if state else "")
+            self._list("Where the air goes, by the survey", for_technician(spill))
+            if odd:
+                self.words.addWidget(banner(odd))
         self._list("The facts that show it", [fact_words(record, driver) for record in found.facts])
         self._list(
             "Rule out before a new part goes in",

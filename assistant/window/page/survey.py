@@ -19,6 +19,7 @@ from assistant.errors import UserError
 from assistant.trade.zone.survey import WORDS
 from assistant.trade.zone_sheet import MODES, BadSheet
 from assistant.walk.ask import Ask
+from assistant.walk.astray import against_the_words, of_visit
 from assistant.walk.event import Read, Typed
 from assistant.walk.survey import weigh_cell
 from assistant.walk.survey_sheet import MODE_WORDS
@@ -176,7 +177,10 @@ class SurveyPage(StepPage):
             mode.setEnabled(False)
         self._show(GRID if self.mode == WIDE else SAYS)
         self.says_way.hide()
-        self.say(f"Saved: {record.echo}." if record else "Saved.")
+        visit = self.driver.visit
+        spill, state = of_visit(visit), visit.state_of(visit.complaint or "")
+        odd = against_the_words(spill, state.words) if spill and state else ""
+        self.say(" ".join(filter(None, (f"Saved: {record.echo}." if record else "Saved.", odd))))
         self.next_button.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
