@@ -1,19 +1,20 @@
 """Entries without end: python tests/campaign/entry_fuzz.py [N] [SEED], N = 100,000 when left out.
 
-Prints how many texts got past each stage of reading an entry, for those that the grammar wrote and for
-mutations of them, and every complaint. Ends with 1 when there was one.
+Counts how many texts got past each stage of reading an entry, those that the grammar wrote and mutations of
+them.
 """
 
 # ruff: noqa: E402  the grammar lies beside its tests and is no package, so its folder comes first
 
+import contextlib
 import sys
-import time
 from collections import Counter
 from pathlib import Path
 
 TESTS = Path(__file__).parents[1]
 sys.path[:0] = [str(TESTS / "quantity"), str(TESTS.parent)]
 
+from _fuzz import Complaint, asked_for, fuzz
 from entry_check import OUTCOMES, complaint
 from entry_grammar import Grammar
 
@@ -26,15 +27,8 @@ from assistant.quantity.over import over_range
 from assistant.quantity.signs import plain
 from assistant.quantity.split import ends
 
-STAGES = (
-    "written",
-    "plain signs",
-    "not blank",
-    "decimal marks",
-    "one number or spread",
-    "units and figures",
-    "read",
-)
+MARKS = ("decimal marks", "one number or spread", "units and figures", "read")
+"""The stages that an entry over the meter's range is past at once."""
 
 
 def stages(entry):
@@ -47,7 +41,7 @@ def stages(entry):
         return
     yield "not blank"
     if over_range(typed, kind, entry.field, None):
-        yield from STAGES[3:]
+        yield from MARKS
         return
     dotted = with_dots(typed)
     yield "decimal marks"
@@ -59,38 +53,32 @@ def stages(entry):
         yield "read"
 
 
-def main(count=100_000, seed=0):
+def main(count: int, seed: int) -> int:
     grammar = Grammar(seed)
-    past = {"grammar": Counter(), "mutation": Counter()}
-    outcomes = {"grammar": Counter(), "mutation": Counter()}
-    forms, complaints, slowest = Counter(), [], (0.0, "")
-    for _ in range(count):
+    outcomes, forms = {"grammar": Counter(), "mutation": Counter()}, Counter()
+
+    def one(_chance, _number):
         entry = grammar.entry()
         source = "mutation" if entry.form == "mutation" else "grammar"
         forms[entry.form] += 1
-        started = time.perf_counter()
-        meaning = understand(entry.text, entry.kind, entry.field)
-        slowest = max(slowest, (time.perf_counter() - started, entry.text[:40]))
-        outcomes[source][OUTCOMES[type(meaning)]] += 1
-        try:
-            for stage in stages(entry):
-                past[source][stage] += 1
-        except UnclearError:
-            pass
-        if trouble := complaint(entry):
-            complaints.append(f"{entry.text[:60]!r} as {entry.kind} in {entry.field}: {trouble}")
-    print(f"{count} entries from seed {seed}; past each stage:")
-    print(f"{'':24}{'grammar':>10}{'mutations':>12}")
-    for stage in STAGES:
-        print(f"{stage:24}{past['grammar'][stage]:>10}{past['mutation'][stage]:>12}")
+        return source, f"{entry.text[:60]!r} as {entry.kind} in {entry.field}", tried(entry, outcomes[source])
+
+    found = fuzz("entries", one, count, seed)
     for outcome in OUTCOMES.values():
-        print(f"= {outcome:22}{outcomes['grammar'][outcome]:>10}{outcomes['mutation'][outcome]:>12}")
-    print("forms: " + ", ".join(f"{form} {number}" for form, number in forms.most_common()))
-    print(f"slowest: {slowest[0] * 1000:.2f} ms for {slowest[1]!r}")
-    print(f"complaints: {len(complaints)}")
-    print("\n".join(complaints[:20]))
-    return 1 if complaints else 0
+        said = "".join(f"{counted[outcome]:>14,}" for counted in outcomes.values())
+        print(f"= {outcome:24}{said}")
+    print("forms: " + ", ".join(f"{form} {number:,}" for form, number in forms.most_common()))
+    return found
+
+
+def tried(entry, outcomes):
+    """The stages that the entry gets past; how it was understood is counted in `outcomes`."""
+    outcomes[OUTCOMES[type(understand(entry.text, entry.kind, entry.field))]] += 1
+    with contextlib.suppress(UnclearError):
+        yield from stages(entry)
+    if trouble := complaint(entry):
+        raise Complaint(trouble)
 
 
 if __name__ == "__main__":
-    sys.exit(main(*map(int, sys.argv[1:3])))
+    sys.exit(main(*asked_for(seed=0)))

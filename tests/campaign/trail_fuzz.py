@@ -2,8 +2,7 @@
 
 Half are whole files changed in bits, cuts and signs; half are changed in what their lines say (kinds,
 fields, types, lengths) and then sealed anew, so that the chain holds and the reader believes them. Each must
-end in events, remarks or a sentence, be followed as far as it goes, and be told as rows. Prints how many got
-past each stage and every complaint. Ends with 1 when there was one.
+end in events, remarks or a sentence, be followed as far as it goes, and be told as rows.
 """
 
 # ruff: noqa: E402  run as a script, from a checkout
@@ -13,13 +12,12 @@ import json
 import random
 import sys
 import tempfile
-import time
-from collections import Counter
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "past")]
 
+from _fuzz import asked_for, fuzz
 from shelved import LIBRARY, put
 
 from assistant.report.rows import told
@@ -41,7 +39,6 @@ ODD = [
     None, True, 0, -1, 1e308, "", "x" * 10_000, "=cmd()", "<script>", "\u202e", "\U0001f525", [], {}, [[]],
     {"a": {"b": []}}, "2026-02-30T99:99:99", "no_heat.nowhere", "nowhere", 10**30, ["a", 1], {"text": 5},
 ]  # fmt: skip
-MOST_SECONDS = 5.0
 
 
 class Memory(Files):
@@ -116,43 +113,21 @@ def stages(data: bytes):
         yield "followed to its end"
 
 
-def main() -> int:
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 100_000
-    seed = int(sys.argv[2]) if len(sys.argv) > 2 else 1
-    rng = random.Random(seed)
+def main(count: int, seed: int) -> int:
     with tempfile.TemporaryDirectory() as folder:
         bases = []
         for number, walk in enumerate(WALKS):
             put(Path(folder), str(number), walk, sign=False)
             bases.append(next((Path(folder) / str(number)).glob("trail-*")).read_bytes())
     spoken = [[_fields(line) for line in base.splitlines()] for base in bases]
-    past, complaints, slowest = Counter(), [], 0.0
-    begun = time.perf_counter()
-    for number in range(count):
-        which = rng.randrange(len(bases))
-        data = changed(bases[which], rng.randrange(2**32)) if number % 2 else resealed(spoken[which], rng)
-        started = time.perf_counter()
-        try:
-            past.update(stages(data))
-        except Exception as problem:  # noqa: BLE001 - any other way out is what is looked for
-            complaints.append(f"{number}: {type(problem).__name__}: {problem}")
-            if len(complaints) <= 5:
-                import traceback
 
-                traceback.print_exc()
-        slowest = max(slowest, time.perf_counter() - started)
-        if (number + 1) % 10_000 == 0:
-            print(f"{number + 1:,} files, {len(complaints)} complaints", flush=True)
-    if slowest > MOST_SECONDS:
-        complaints.append(f"one file took {slowest:.1f} s")
-    print(
-        f"{count:,} trail files in {time.perf_counter() - begun:.0f} s, the slowest {slowest * 1000:.0f} ms"
-    )
-    for stage, passed in past.items():
-        print(f"  {stage}: {passed:,}")
-    print(f"  complaints: {len(complaints)}")
-    print("\n".join(complaints[:20]))
-    return bool(complaints)
+    def one(chance, number):
+        which = chance.randrange(len(bases))
+        if number % 2:
+            return "bytes changed", WALKS[which], stages(changed(bases[which], chance.randrange(2**32)))
+        return "sealed anew", WALKS[which], stages(resealed(spoken[which], chance))
+
+    return fuzz("trail files", one, count, seed)
 
 
 def _fields(line: bytes) -> dict:
@@ -162,4 +137,4 @@ def _fields(line: bytes) -> dict:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(*asked_for()))
