@@ -6,8 +6,7 @@ import csv
 import io
 
 from assistant.plain import harmless
-from assistant.report.outline import PRACTICE
-from assistant.report.story import Measured, Row, Story
+from assistant.report.story import PRACTICE, Measured, Row, Story
 
 HEADS = (
     "entry",

@@ -18,31 +18,14 @@ from assistant.report.blocks import (
     Pictures,
     Points,
     Table,
-    ToSign,
     Words,
 )
-from assistant.report.outline_beside import before_and_after, for_customer, for_trail, healthy, warranty
-from assistant.report.story import (
-    SLIP,
-    ComplaintForCustomer,
-    FindingTold,
-    FoundForCustomer,
-    Measured,
-    Photo,
-    Row,
-    StopTold,
-    Story,
-)
-from assistant.report.times import clock, day, full
-from assistant.report.zones import zone_blocks
+from assistant.report.outline_beside import before_and_after, for_trail, warranty
+from assistant.report.outline_customer import customer
+from assistant.report.story import PRACTICE, SLIP, FindingTold, Measured, Photo, Row, StopTold, Story
+from assistant.report.times import clock, full
 from assistant.trail.fingerprint import short
 
-LABELS = {"make": "Furnace make", "model": "Furnace model", "serial": "Furnace serial number"}
-PRACTICE = "PRACTICE. No house was visited"
-"""On every page of what a drill gives."""
-BY_WHOM = "By us, or by another qualified person:"
-MOST_RESULTS = 6
-"""Readings of a proof on the customer's page; a proof of a whole house has twenty and more."""
 PHOTO_LENGTH = 12
 """Hex digits by which a kept photo is named on paper."""
 
@@ -55,85 +38,9 @@ def foot(story: Story) -> str:
 
 def outline(story: Story) -> Iterator[Block]:
     """All blocks of the report: the customer's page, then the trail."""
-    yield from _customer(story)
+    yield from customer(story)
     yield from _trail(story)
     yield from warranty(story)
-
-
-def _customer(story: Story) -> Iterator[Block]:
-    yield Heading("Your heating: what we found and what we did", 1)
-    if story.practice:
-        yield Words(f"{PRACTICE}.", "strong")
-    page = story.customer
-    if page.person:
-        labels = [LABELS.get(name, name[:1].upper() + name[1:]) for name, _ in page.person]
-        yield Pairs(tuple(zip(labels, (value for _, value in page.person), strict=True)))
-    yield Words(f"Visit of {day(story.began)}. {story.standing}", "small")
-    yield Words(" ".join(story.notice), "small")
-    for caution in page.cautions:
-        yield Words(caution, "notice")
-    for complaint in page.complaints:
-        yield from _complaint(complaint)
-    yield from zone_blocks(story)
-    yield from healthy(story.beside)
-    yield Heading("What is still to do", 2)
-    if page.still_to_do:
-        yield Words(BY_WHOM, "small")
-        yield Points(page.still_to_do, "open")
-    else:
-        yield Words("Nothing that we know of.")
-    yield from for_customer(story)
-    yield ToSign(("Customer's signature", "Date"))
-
-
-def _complaint(complaint: ComplaintForCustomer) -> Iterator[Block]:
-    yield Heading(f"\u201c{complaint.words}\u201d", 2)
-    yield Words(complaint.standing, "strong")
-    for found in complaint.found:
-        yield from _found(found)
-
-
-def _found(found: FoundForCustomer) -> Iterator[Block]:
-    yield Heading("What was wrong" if found.failed else "What we found", 3)
-    yield Words(found.what)
-    if found.places:
-        yield Words(found.places)
-    if found.how:
-        yield Heading("How we know", 3)
-        yield _results(found.how)
-    if found.why:
-        yield Heading("Why", 3)
-        yield from (Words(why) for why in found.why)
-    if found.done:
-        yield Heading("What was done", 3)
-        yield Points(found.done, "done")
-    if found.proof:
-        yield Heading("How we know that it works" if found.works else "Measured after the repair", 3)
-        yield Words(found.proved)
-        yield from _shown(found)
-
-
-def _shown(found: FoundForCustomer) -> Iterator[Block]:
-    """The readings of a proof, those first that were read before the repair or stand against the plate."""
-    weight = [(old is None, not each.plate) for each, old in zip(found.proof, found.before, strict=True)]
-    chosen = sorted(sorted(range(len(weight)), key=lambda place: weight[place])[:MOST_RESULTS])
-    proof, before = (tuple(side[place] for place in chosen) for side in (found.proof, found.before))
-    yield before_and_after(proof, before) if any(before) else _results(proof)
-    if rest := len(found.proof) - len(chosen):
-        yield Words(f"And {rest} more reading{'s' * (rest > 1)}, in the technician's part.", "small")
-
-
-def _results(measured: tuple[Measured, ...]) -> Table:
-    """Results with what they should be, and the plate beside them."""
-    rows = tuple(
-        (
-            Cell(each.what),
-            Cell(each.understood.partition(": ")[0], (each.verdict,) if each.verdict else ()),
-            Cell(each.should, (f"rating plate: {each.plate}",) if each.plate else ()),
-        )
-        for each in measured
-    )
-    return Table(("Measured", "Result", "Should be"), rows, (46, 26, 28))
 
 
 def texts_line(story: Story) -> str:

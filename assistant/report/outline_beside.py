@@ -1,4 +1,4 @@
-"""The blocks of what is around the walk: on the customer's page, in the trail, and for the warranty desk."""
+"""The blocks of what is around the walk: in the trail, and for the warranty desk."""
 
 from __future__ import annotations
 
@@ -22,17 +22,10 @@ from assistant.report.times import day, full
 from assistant.walk.earlier_visit import Past
 from assistant.walk.waiting import Wanted
 
-NO_HEAT = "The night without heat"
 QUESTIONS = 46
 """Share of the width for the questions of a sheet, which are whole sentences."""
 NOT_BEFORE = "\u2013"
 """Stands where a reading was not taken before the repair."""
-ANSWERED = {
-    "accepted": "You said yes.",
-    "declined": "You said no.",
-    "thinks about it": "You are thinking about it.",
-    "": "Not answered yet.",
-}
 
 
 def before_and_after(
@@ -55,55 +48,6 @@ def before_and_after(
             )
         )
     return Table(("Measured", "Before", "After", "Should be"), tuple(rows), (34, 21, 21, 24))
-
-
-def healthy(told: Beside) -> Iterator[Block]:
-    """The unit that nobody complained of, and its numbers."""
-    if not told.baseline:
-        return
-    yield Heading("Your heater is healthy today", 2)
-    yield Words("What we measured is kept as the numbers of this very unit: a later visit sees what changed.")
-    if told.healthy:
-        rows = tuple((Cell(what), Cell(value)) for what, value in told.healthy)
-        yield Table(("Measured", "Result"), rows, (70, 30))
-
-
-def for_customer(story: Story) -> Iterator[Block]:
-    """The night without heat, recommendations and options."""
-    told = story.beside
-    if told.tonight is not None or told.tonight_said:
-        yield from no_heat(told)
-    if told.advice:
-        yield Heading("What we recommend", 2)
-        for each in told.advice:
-            number = f" ({each.number})" if each.number else ""
-            mark = {"accepted": "done", "": "open"}.get(each.answer, "dot")
-            yield Points(
-                (f"{each.what}: {each.why}{number}. {ANSWERED.get(each.answer, each.answer)}",), mark
-            )
-    if told.options:
-        yield Heading("Repair or replace", 2)
-        yield Words("The facts:", "small")
-        yield Pairs(told.outlook)
-        yield Words("What you can choose:", "small")
-        yield Pairs(told.options)
-
-
-def no_heat(told: Beside) -> Iterator[Block]:
-    """What was agreed for the night, and the plan."""
-    plan = told.tonight
-    yield Heading(plan.title if plan else NO_HEAT, 2)
-    if told.tonight_said:
-        yield Pairs(told.tonight_said, QUESTIONS)
-    if plan is None:
-        return
-    for title, lines in (
-        ("The people", plan.people),
-        ("Safe heat until we are back", plan.heat),
-        ("Against freezing", plan.freeze),
-    ):
-        yield Heading(title, 3)
-        yield Points(lines)
 
 
 def for_trail(story: Story) -> Iterator[Block]:

@@ -14,6 +14,8 @@ from assistant.report.around import Beside
 if TYPE_CHECKING:
     from assistant.report.zones import Zones
 
+PRACTICE = "PRACTICE. No house was visited"
+"""On every page of what a drill gives."""
 SLIP = "slip of the key"
 """A step that was taken back because nobody meant it."""
 

@@ -5,7 +5,7 @@ from functools import cache
 import pytest
 
 from assistant.report.customer import STAYS
-from assistant.report.outline import MOST_RESULTS
+from assistant.report.outline_customer import MOST_RESULTS
 from assistant.report.standing import AFTER_CLEARING
 from assistant.report.story import Story
 from assistant.report.tell import tell
