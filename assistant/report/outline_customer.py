@@ -1,4 +1,4 @@
-"""The customer's part of the report: what was wrong, how we know, why, what was done, what is still to do; then
+"""The customer's part of the report: what was wrong, how we know, why, what was done, what is still to do,
 what was agreed and recommended, and a line to sign on.
 """
 
