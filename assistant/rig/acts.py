@@ -56,6 +56,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "fit_door_switch": ("door_switch",),
     "fit_transformer": ("transformer",),
     "set_tap": ("transformer.ratio",),
+    "seat_door": ("door",),
     "fit_control_fuse": ("control_fuse",),
     "add_control_fuse": ("control_fuse",),
     "part_24v_loads": ("accessories", "control_fuse.rating"),

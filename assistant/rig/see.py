@@ -23,6 +23,7 @@ SPADES = ("string.feed_open", "string.middle_open", "string.end_open", "flame_ro
 CUT_OUT_LEAST = 333.0
 """A panel's cut-out below 140 F opens in ordinary heating, K."""
 FEEDS = {"wired": "wired through a service switch", "cord": "cord in a receptacle"}
+LEAST_RATIO, OTHER_TAP = 0.15, "for another voltage"
 NO_COIL, OWN_VA = 1e9, 20.0
 """Ohms above which nothing was added to the 24 V; VA of board and gas valve together."""
 BAD_JOINT = 1.0
@@ -163,6 +164,17 @@ def _terminal(m: Machine) -> str:
     return "blocked" if m.v["intake.blocked"] > 0.3 and m.unit.condensing else m.v["vent.terminal"]
 
 
+def _pressed(m: Machine) -> str:
+    """The code light while somebody presses the door home."""
+    held, m.hands["held"] = m.hands["held"], True
+    for _ in range(3):
+        m.tick()
+    lit = m.e.awake
+    m.hands["held"] = held
+    m.tick()
+    return "lights up" if lit else "stays dark"
+
+
 def _harness(m: Machine) -> str:
     loose = any(m.v[f"{name}.open"] or m.v[f"{name}.ohm"] > BAD_JOINT for name in WIRES)
     if loose or any(m.v[name] for name in SPADES):
@@ -209,6 +221,8 @@ LOOKS: dict[str, Look] = {
     **LOOKS_ZONE,
     "heater.kind": lambda _m: "gas with inducer and hot surface igniter",
     "code_light": _code,
+    "door.press": _pressed,
+    "transformer.tap": lambda m: "suits the line" if m.v["transformer.ratio"] > LEAST_RATIO else OTHER_TAP,
     "stat.display": _stat,
     "added.parts": lambda m: "fitted" if m.v["accessories.ohm"] < NO_COIL else "none",
     "added.plates": _plates,
