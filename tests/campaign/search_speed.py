@@ -1,4 +1,5 @@
-"""Searching, counting and opening at 100, 5,000 and 50,000 visits, beside a bare query of the same rows.
+"""Searching, counting and opening at 100, 5,000 and 50,000 visits, beside a bare query of the same rows:
+python tests/campaign/search_speed.py [SIZE...].
 
 The visits are walks of the tests, recorded once; each row of the index then gets a name and an address of its
 own. Folders are made for all of them, so that the look at the disk is the real one.
@@ -25,6 +26,7 @@ from assistant.past.page import SECTIONS
 from assistant.past.refresh import refresh, signature_of
 from assistant.past.search import expression, search
 from assistant.past.store import open_store
+from assistant.trail.earlier import place
 from assistant.trail.live import LiveVisit
 
 SIZES = (100, 5_000, 50_000)
@@ -59,7 +61,7 @@ def main():
         live = LiveVisit.take_up(folders[0])
         print(f"one visit opened: {(time.perf_counter() - begun) * 1000:.0f} ms")
         live.close()
-        for size in SIZES:
+        for size in map(int, sys.argv[1:]) if sys.argv[1:] else SIZES:
             measure(root, pages, folders, size)
     finally:
         shutil.rmtree(root)
@@ -85,6 +87,7 @@ def measure(root, pages, folders, size):
                 page,
                 shelved=replace(page.shelved, folder=folder),
                 signature=signature_of(folder),
+                place=place(f"{number % 97} Sample Street {number % 1013}"),
                 words=words,
             )
         )
@@ -95,7 +98,8 @@ def measure(root, pages, folders, size):
     store.commit()
     bare.commit()
     made = time.perf_counter() - begun
-    print(f"\n{size:,} visits (rows and folders made in {made:.0f} s)")
+    load = f", load {os.getloadavg()[0]:.1f}" if hasattr(os, "getloadavg") else ""
+    print(f"\n{size:,} visits (rows and folders made in {made:.0f} s{load})")
     again = timed(lambda: list(refresh(store, shelf)), 3)
     print(f"  the disk looked over, nothing changed: {again * 1000:.0f} ms")
     for typed in WORDS:
@@ -112,6 +116,10 @@ def measure(root, pages, folders, size):
         f"  findings counted: {timed(lambda: findings(store, '2027-01-01T00:00:00+00:00'), 3) * 1000:.0f} ms"
     )
     print(f"  dear steps counted: {timed(lambda: step_costs(store), 3) * 1000:.0f} ms")
+    store.base.execute("update visit set place = 'onesampleplace'")
+    one = timed(lambda: findings(store, "2027-01-01T00:00:00+00:00"), 3)
+    print(f"  findings counted, all of them at one address: {one * 1000:.0f} ms")
+    store.base.rollback()
     store.close()
     bare.close()
     shutil.rmtree(shelf)

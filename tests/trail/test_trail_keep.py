@@ -8,7 +8,7 @@ from assistant.trail.error import TrailError
 from assistant.trail.record import Recorder
 from assistant.trail.shelf import shelved
 from assistant.trail.verify import DEFECT, FINE, verify
-from assistant.walk.event import AsFound, Note, Person, Signed
+from assistant.walk.event import AsFound, AsLeft, Filled, Note, Person, Signed
 
 PERSON = {"name": "Mx Example", "address": "12 Sample Street", "phone": "555 0100"}
 
@@ -62,6 +62,27 @@ def test_an_altered_kept_file_is_found(visit, which):
     with pytest.raises(keep.NotAsKeptError):
         keep.kept(folder, name)
     assert verify(folder).code == DEFECT
+
+
+@pytest.mark.parametrize(
+    "named",
+    [
+        lambda photo: Note(at(1), "the plate", photo=photo),
+        lambda photo: AsFound(at(1), {"light": "steady"}, (photo,)),
+        lambda photo: AsLeft(at(1), {"light": "steady"}, (photo,)),
+        lambda photo: Filled(at(1), "unit", {"make": "Nonesuch"}, (photo,)),
+    ],
+    ids=["note", "as found", "as left", "the unit"],
+)
+def test_an_altered_photo_is_found_whatever_event_names_it(tmp_path, named):
+    with Recorder.create(tmp_path / "visit", LIBRARY, opened()) as recorder:
+        photo = recorder.keep(b"not really a picture")
+        recorder.append(named(photo))
+        recorder.append(Signed(at(2), "A. Technician"))
+    assert verify(tmp_path / "visit").code == FINE
+    (tmp_path / "visit" / keep.FOLDER / photo).write_bytes(b"another picture")
+    checked = verify(tmp_path / "visit")
+    assert checked.code == DEFECT and "a photo" in " ".join(checked.sentences)
 
 
 def test_a_lost_tree_text_is_a_defect_and_named(visit):
