@@ -8,8 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shelved import brought_up, put
 
+from assistant.past.page import Page
 from assistant.past.search import count, latest, search
 from assistant.past.store import index_file, open_store
+from assistant.trail.shelf import Shelved
 
 OPEN_IGNITER = "Igniter open"
 
@@ -141,3 +143,13 @@ def test_each_shelf_has_an_index_of_its_own_and_none_lies_among_the_visits(tmp_p
     one, two = index_file(tmp_path / "a"), index_file(tmp_path / "b")
     assert one != two
     assert not one.is_relative_to(tmp_path)
+
+
+def test_the_latest_comes_first_whatever_zone_its_clock_was_in(tmp_path):
+    """Eleven at night in New York is after one in the morning in Berlin of the next day."""
+    store = open_store(tmp_path / "index.sqlite")
+    for name, last in (("berlin", "2026-01-15T01:00:00+01:00"), ("new-york", "2026-01-14T23:00:00-05:00")):
+        store.put(Page(Shelved(tmp_path / name, "open", last=last), "", words={"name": "sample"}))
+    for typed in ("", "sample"):
+        assert names(search(store, tmp_path, typed)) == ["new-york", "berlin"], typed
+    store.close()

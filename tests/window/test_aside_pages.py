@@ -174,6 +174,16 @@ def test_the_list_to_take_along_can_be_saved(at, tmp_path, monkeypatch):
     assert path.read_bytes().startswith(b"%PDF")
 
 
+def test_without_a_printer_it_says_so_and_what_to_do_instead(at, monkeypatch):
+    """No dialog of a system that has nothing to print on."""
+    from PySide6.QtPrintSupport import QPrinterInfo
+
+    monkeypatch.setattr(QPrinterInfo, "availablePrinterNames", staticmethod(list))
+    hand = at("to_volts").key(Qt.Key.Key_F7)
+    hand.press("Print")
+    assert hand.verdict == "No printer is set up on this computer. Save it as a PDF instead."
+
+
 def test_a_place_that_can_not_be_written_is_said(at, tmp_path, monkeypatch):
     """No traceback, no file, a sentence."""
     monkeypatch.setattr(files, "pick_file", lambda *_: tmp_path / "no" / "such" / "list.pdf")
