@@ -59,10 +59,14 @@ class Taking:
     def page(self, wanted: Sequence[Wanted], seconds: float) -> dict[str, str]:
         """What the display showed for each reading. Raises CannotMeasure where there is nothing to read."""
         shown: dict[str, str] = {}
+        off = self.w_off and not self.calling
         for when in ORDER:
             now = [one for one in wanted if one.moment.when == when]
             if now:
                 MOMENTS[when](self, now, seconds, shown)
+        if off and self.calling:  # called for this page alone: with W off only the fan call is to stand
+            self.act("stat_off")
+            self.act("fan_again")
         return shown
 
     def show(self, reading: Reading) -> str:

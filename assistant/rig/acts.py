@@ -9,6 +9,7 @@ from collections.abc import Callable
 from assistant.rig import acts_branch
 from assistant.rig.acts_zone import DEEDS_ZONE, RENEWS_ZONE
 from assistant.rig.fan import acts as fan
+from assistant.rig.fan.warmth import Fan
 from assistant.rig.machine import Machine
 from assistant.rig.part import Settings
 
@@ -234,6 +235,8 @@ def do(m: Machine, built: Settings, name: str) -> tuple[str, ...] | None:
         m.v.update(LOOKS_GOOD.get(name, {}))
         if name == "fit_board":
             m.board.__init__()
+        if name == "fit_blower_motor":  # a new one is cold
+            m.fan = Fan(m.v["room.temperature"], met=True)
         m.e.touched()
         return tuple(fresh)
     return () if name in DEEDS else None
