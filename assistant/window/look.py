@@ -170,4 +170,6 @@ QPushButton#hazard:focus { border: 3px solid %(accent)s; }
 QScrollBar:vertical { background: %(ground)s; width: 16px; margin: 0; }
 QScrollBar::handle:vertical { background: %(edge)s; min-height: 44px; margin: 3px; border-radius: 4px; }
 QScrollBar::add-line, QScrollBar::sub-line { height: 0; }
+QProgressBar { background: %(paper)s; border: 1px solid %(edge)s; border-radius: 3px; }
+QProgressBar::chunk { background: %(accent)s; }
 """

@@ -13,11 +13,11 @@ from assistant.drill.practice.calls import Call, NotedRig
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.entry import ACT, LOOK, OTHER, READ, WATCH, Entry, Log
 from assistant.drill.practice.expect import parted
-from assistant.drill.practice.safety import KNOWN, LEAK, LEFT, OHMS, guards
+from assistant.drill.practice.safety import KNOWN, LEAK, LEFT, OHMS, step_guards
 from assistant.drill.practice.sitting import CantDo, warn_if_stayed
 from assistant.rig.house import CannotMeasure, NotDone
 from assistant.tree.library import Library
-from assistant.tree.model import Look
+from assistant.tree.model import Stop
 from assistant.walk.ask import Ask
 from assistant.walk.event import Did, Event, Hazard, PlateRead, Read, Saw, Watched
 from assistant.walk.state import Visit
@@ -112,7 +112,8 @@ class Along:
         acts = self.library.vocabulary.acts
         for mishap in self.rig.rig.mishaps:
             self.log.mark_unsafe("ohms on live", mishap[:1].upper() + mishap[1:], OHMS)
-        for entry in self.visit.house.undone if self.over() else ():
+        whole = self.over() and not self._stopped()  # who is told to stop is asked to put nothing back
+        for entry in self.visit.house.undone if whole else ():
             rule, why = ("leak check missing", LEAK) if entry.undo == "leak_check" else ("left so", LEFT)
             words = f"Left so: {acts[entry.act].say}. Still to do: {acts[entry.undo].say}"
             self.log.mark_unsafe(rule, words, why)
@@ -125,23 +126,44 @@ class Along:
         return position is None or position.stage == "done"
 
     def found(self) -> tuple[str, str]:
-        """Finding and cause as the walk has them, by their bare names."""
+        """Finding and cause as the walk has them, by their bare names; no cause where it found several."""
         visit = self.visit
         if visit.hazards:
             return f"hazard.{visit.hazards[-1].name}", ""
         if visit.found:
             last = visit.found[-1]
-            named = [cause.tree for cause in last.causes if cause.outcome == "found"]
-            cause = named[0] if named else (last.concluded or "").replace(" ", "_")
-            return last.step.partition(".")[2], cause
+            named = self.causes()
+            cause = (last.concluded or "").replace(" ", "_") if not named else named[0]
+            return last.step.partition(".")[2], cause if len(named) < 2 else ""
         ask = asked(visit)
         if ask.kind == "stop" and (danger := self._danger(ask.page or "")):
             return f"hazard.{danger}", ""
-        name = ask.step.partition(".")[2]
-        known = ask.kind in ("handed_over", "finding", "stop") and name in findings(
-            self.library, self.drill.complaint
-        )
-        return (name, "") if known else ("", "")
+        step = ask.step if ask.kind in ("handed_over", "finding", "stop") else self._left_at()
+        name = step.partition(".")[2]
+        return (name, "") if name in findings(self.library, self.drill.complaint) else ("", "")
+
+    def causes(self) -> tuple[str, ...]:
+        """The causes that the walk found for what it found last, by name."""
+        found = self.visit.found
+        return tuple(cause.tree for cause in found[-1].causes if cause.outcome == "found") if found else ()
+
+    def _left_at(self) -> str:
+        """Where a walk ended that is over."""
+        position = self.visit.position
+        if position is None or position.stage != "done" or not position.stack:
+            return ""
+        return f"{position.top.tree}.{position.top.step}"
+
+    def _stopped(self) -> bool:
+        """Whether the walk ended on a page that says stop."""
+        tree, _, name = self._left_at().partition(".")
+        known = self.library.trees.get(tree)
+        return known is not None and isinstance(known.steps.get(name), Stop)
+
+    def can_walk_again(self) -> bool:
+        """Whether the complaint is open after a walk that ended: what comes and goes is walked again."""
+        ask = self.ask()
+        return ask.kind == "choose" and self.drill.complaint in ask.choices
 
     # -- inside
 
@@ -174,10 +196,7 @@ class Along:
         entry.first, entry.last, entry.told = first, len(self.rig.calls), told
         entry.minute = self.minutes
         entry.aside = self._aside(ask)
-        step = ask.body
-        entry.guards = (isinstance(step, Look) and guards(step.sees)) or any(
-            one.known_live or guards(points=one.at) for one in ask.readings
-        )
+        entry.guards = ask.body is not None and step_guards(ask.body)
         if isinstance(event, Saw):
             entry.parted = parted(expected, event.value)
         elif isinstance(event, Read) and ask.readings:

@@ -15,6 +15,8 @@ OPEN_CAUSES = {
 }
 HAZARD = "hazard."
 OUT_WORDS = "Everybody out: "
+AGAIN = "walk_again"
+"""The stop page of what comes and goes: nothing is condemned; it is walked again from a start that fails."""
 
 
 @dataclass(frozen=True)
@@ -41,6 +43,9 @@ def findings(library: Library, complaint: str) -> dict[str, Answer]:
             found[name] = Answer(name, step.title if step.fault else f"{step.title} (nothing wrong)", step)
         elif isinstance(step, Stop) and step.finding:
             found[name] = Answer(name, f"{step.finding} (stop)", step)
+        elif isinstance(step, Stop) and step.page == AGAIN:
+            said = f"{house.stops[AGAIN].title.rstrip('.')} (nothing condemned today)"
+            found[name] = Answer(name, said, step)
         elif isinstance(step, HandOver):
             other = house.complaints.get(step.complaint)
             found[name] = Answer(
@@ -85,8 +90,15 @@ def right_findings(drill: Drill, library: Library, present: bool = True) -> tupl
     fault = drill.fault
     own = (fault.finding, *fault.also)
     if fault.absent and (not present or drill.ending == ARRIVAL):
-        return (*own, fault.absent) if present else (fault.absent, *own)
-    return own
+        own = (*own, fault.absent) if present else (fault.absent, *own)
+    return (*own, *_again(drill, library)) if fault.absent else own
+
+
+def _again(drill: Drill, library: Library) -> tuple[str, ...]:
+    """What a tree says of a fault that shows itself now and then."""
+    tree = tree_of(library, drill.complaint)
+    steps = tree.steps.items() if tree else ()
+    return tuple(name for name, step in steps if isinstance(step, Stop) and step.page == AGAIN)
 
 
 def answerable(drill: Drill, library: Library) -> bool:
@@ -95,8 +107,12 @@ def answerable(drill: Drill, library: Library) -> bool:
     return any(key in listed for key in right_findings(drill, library))
 
 
-def cause_is_right(drill: Drill, cause: str) -> bool | None:
-    """None where no cause is to be named: nothing is wrong, or everybody had to leave."""
+def cause_is_right(drill: Drill, library: Library, finding: str, cause: str) -> bool | None:
+    """None where no cause is to be named: nothing is wrong, everybody had to leave, or nothing was condemned
+    of what comes and goes.
+    """
     if drill.ending in (NOTHING, OUT) or drill.fault is None:
+        return None
+    if drill.fault.absent and finding in (drill.fault.absent, *_again(drill, library)):
         return None
     return cause == drill.fault.cause if drill.fault.cause else cause in OPEN_CAUSES

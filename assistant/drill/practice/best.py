@@ -20,6 +20,7 @@ from assistant.drill.hand import Hand, Stuck
 from assistant.drill.kit import PERFECT
 from assistant.drill.practice.answers import tree_of
 from assistant.drill.practice.drill import Drill
+from assistant.drill.practice.safety import step_guards
 from assistant.drill.problem import problem_of
 from assistant.drill.proof import RARE
 from assistant.drill.sequence import Problem, Situation
@@ -35,7 +36,9 @@ BY_TREE, BY_ORDER = "the tree", "the best order"
 
 @dataclass(frozen=True)
 class Shortest:
-    """`tests` in words, in order. `asked`: how many looks and readings that is. `by` says who found it."""
+    """`tests` in words, in order. `asked`: how many looks and readings that is, without those that guard
+    people. `by` says who found it.
+    """
 
     tests: tuple[str, ...]
     minutes: float
@@ -110,7 +113,7 @@ def shortest(
     if not _is_path(found) or (walked and walked.minutes <= found["minutes"]):
         return walked
     steps = [tree.steps[one] for one in found["tests"] if one in tree.steps]
-    asked = sum(max(1, len(readings_of(step))) for step in steps)
+    asked = sum(max(1, len(readings_of(step))) for step in steps if not step_guards(step))
     return Shortest(tuple(_words(step) for step in steps), found["minutes"], asked, BY_ORDER)
 
 
@@ -161,7 +164,9 @@ def _walked(drill: Drill, library: Library) -> Shortest | None:
         and library.trees[one.step.partition(".")[0]].purpose == "complaint"
     ]
     steps = [library.step(one.step)[1] for one in taken]
-    asked = sum(max(1, len(one.records)) for one in taken)
+    asked = sum(
+        max(1, len(one.records)) for one, step in zip(taken, steps, strict=True) if not step_guards(step)
+    )
     return Shortest(tuple(_words(step) for step in steps), minutes_of(library, path), asked, BY_TREE)
 
 

@@ -10,6 +10,7 @@ from assistant.drill.practice.best import BY_TREE, Shortest, shortest
 from assistant.drill.practice.condemned import unproved
 from assistant.drill.practice.drill import ARRIVAL, NOTHING, OUT, Drill
 from assistant.drill.practice.entry import Entry, Log
+from assistant.drill.practice.houses import Houses
 from assistant.drill.practice.possible import Narrowing, narrowing
 from assistant.rig.fault import Fault
 from assistant.trail.practice import WORDS
@@ -79,16 +80,16 @@ class Soon:
 
 
 def debrief(
-    sitting, library: Library, faults: Mapping[str, Fault], orders=None
+    sitting, library: Library, faults: Mapping[str, Fault], orders=None, houses: Houses | None = None
 ) -> Iterator[Soon | tuple[int, int] | Debrief]:
     """What can be told at once (Soon), then (done, of all) while other houses are gone through, and the
-    Debrief last. `sitting` has ended.
+    Debrief last. `sitting` has ended; `houses` are those that were made meanwhile.
     """
     drill, log = sitting.drill, sitting.log
     present = sitting.rig.rig.present
     right = answers.right_findings(drill, library, present)
     proof = unproved(library, drill.complaint, log) if sitting.way == "free" else []
-    cause = answers.cause_is_right(drill, log.cause)
+    cause = answers.cause_is_right(drill, library, log.finding, log.cause)
     at_once = [
         _found(drill, log, library, right),
         _cause(drill, log, library, cause),
@@ -96,7 +97,7 @@ def debrief(
         Section("Condemned without proof", tuple(proof)) if proof else None,
         _expected(log),
     ]
-    asking = [entry for entry in log.entries if entry.asks and not entry.aside]
+    asking = [entry for entry in log.entries if _counts(entry)]
     figures = Figures(
         log.finding in right,
         log.first_finding in right,
@@ -115,7 +116,7 @@ def debrief(
     )
     best = shortest(drill, library, faults, orders)
     narrowed = Narrowing((), ())
-    for step in narrowing(drill, log.entries, sitting.rig.calls, faults):
+    for step in narrowing(drill, log.entries, sitting.rig.calls, faults, houses):
         if isinstance(step, Narrowing):
             narrowed = step
         else:
@@ -161,8 +162,8 @@ def _found(drill: Drill, log: Log, library: Library, right: tuple[str, ...]) -> 
 def _cause(drill: Drill, log: Log, library: Library, right: bool | None) -> Section | None:
     if right is None:
         return None
-    known = answers.causes(library)
-    said = known.get(log.cause, "") or "none"
+    known = {key: f"\u201c{words}\u201d" for key, words in answers.causes(library).items()}
+    said = known.get(log.cause, "") or "nothing"
     true = known.get(drill.fault.cause or "", "") if drill.fault else ""
     if right:
         line = (
@@ -231,7 +232,8 @@ def _sentence(drill: Drill, log: Log, library: Library) -> Section:
 def _paths(figures: Figures, best: Shortest | None) -> Section:
     lines = [
         f"{figures.minutes:.0f} minutes in the house, {figures.wall_minutes:.0f} by the clock on the wall; "
-        f"{_count(figures.asked, 'look or reading', 'looks and readings')}."
+        f"{_count(figures.asked, 'look or reading', 'looks and readings')}, "
+        "what guards people not counted."
     ]
     if best is not None:
         by = "the tree's own walk" if best.by == BY_TREE else "the cheapest order of tests for all faults"

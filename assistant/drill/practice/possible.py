@@ -11,14 +11,12 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from assistant.drill.case import nominal
 from assistant.drill.practice.calls import Call, again, alike
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.entry import Entry
+from assistant.drill.practice.houses import SOUND, Houses
 from assistant.rig.fault import Fault
 from assistant.rig.house import Rig
-
-SOUND = "nothing wrong"
 
 
 @dataclass(frozen=True)
@@ -52,30 +50,25 @@ class Narrowing:
         return next((one for one in self.told if one.entry == entry), None)
 
 
-def candidates(drill: Drill, faults: Mapping[str, Fault]) -> dict[str, Fault | None]:
-    """Every other fault of this complaint that this house can have, and a house with nothing wrong."""
-    features = drill.unit().features
-    own = drill.fault
-    found: dict[str, Fault | None] = {
-        name: fault
-        for name, fault in faults.items()
-        if fault.complaint == drill.complaint
-        and (own is None or name != own.name)
-        and all(features[key] == value for key, value in fault.house.items())
-    }
-    return {**found, SOUND: None} if own is not None else found
-
-
 def narrowing(
-    drill: Drill, entries: list[Entry], calls: list[Call], faults: Mapping[str, Fault]
+    drill: Drill,
+    entries: list[Entry],
+    calls: list[Call],
+    faults: Mapping[str, Fault],
+    houses: Houses | None = None,
 ) -> Iterator[tuple[int, int] | Narrowing]:
-    """(done, of all) while it goes on, and the Narrowing last."""
-    others = candidates(drill, faults)
-    asking = [(n, entry) for n, entry in enumerate(entries) if entry.asks or entry.told or entry.blind]
+    """(done, of all) while it goes on, and the Narrowing last. `houses`: those that are made already."""
+    houses = houses or Houses(drill, faults)
+    others = houses.others
+    asking = [
+        (n, entry)
+        for n, entry in enumerate(entries)
+        if entry.asks or entry.told or entry.blind
+    ]
     telling = {call: n for n, entry in asking for call in entry.told}
     out_at: dict[str, int | None] = {}
-    for number, (name, fault) in enumerate(others.items(), 1):
-        out_at[name] = _ruled_out(drill, fault, calls, telling)
+    for number, name in enumerate(others, 1):
+        out_at[name] = _ruled_out(houses.take(name), calls, telling)
         yield number, len(others)
     told = []
     for n, _ in asking:
@@ -86,12 +79,8 @@ def narrowing(
     yield Narrowing(tuple(told), left)
 
 
-def _ruled_out(
-    drill: Drill, fault: Fault | None, calls: list[Call], telling: Mapping[int, int]
-) -> int | None:
-    """The entry that showed that this is not the fault; None where nothing did."""
-    unit = drill.unit()
-    rig = Rig(unit, fault, nominal(fault), drill.seed) if fault else Rig(unit, seed=drill.seed)
+def _ruled_out(rig: Rig, calls: list[Call], telling: Mapping[int, int]) -> int | None:
+    """The entry that showed that this house is not the drill's; None where nothing did."""
     last = max(telling, default=-1)
     for number, call in enumerate(calls[: last + 1]):
         gave = again(call, rig)

@@ -31,6 +31,7 @@ from assistant.tree.library import Library
 from assistant.walk.event import Note, Opened
 
 PAGE, WHO, SETTINGS = "drill.json", "apprentice.json", "settings.json"
+PATHS = ("Your path", "The shortest good path")
 HEADS = (
     "practice", "apprentice", "began", "drill", "complaint", "difficulty", "way", "right first time", "right",
     "cause", "looks and readings", "of the shortest good path", "beyond it", "told nothing new",
@@ -202,8 +203,8 @@ def kept_debrief(done: Done, root: Path | None = None) -> list[tuple[str, tuple[
                 if isinstance(one, dict)
             ]
             found += [
-                ("Your path", _lines(page.get("path"))),
-                ("The shortest good path", _lines(page.get("best_path"))),
+                (PATHS[0], _lines(page.get("path"))),
+                (PATHS[1], _lines(page.get("best_path"))),
             ]
             return [one for one in found if one[1]]
     return []

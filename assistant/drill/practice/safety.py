@@ -13,7 +13,7 @@ from assistant.drill.practice.calls import NotedRig, number
 from assistant.drill.practice.entry import Log
 from assistant.house.model import Vocabulary
 from assistant.tree.library import Library
-from assistant.tree.model import Look
+from assistant.tree.model import Look, Step, readings_of
 from assistant.walk.house import House, acted, as_met, lacking, proved_dead
 
 DEAD_UNDER = 1.0
@@ -60,6 +60,13 @@ def looks_need(library: Library) -> dict[str, dict[str, str]]:
 def guards(thing: str = "", points: Sequence[str] = ()) -> bool:
     """Whether a look or a reading guards people, whatever else it tells."""
     return thing in GUARDING or ROOM in points or bool(set(points) & set(KNOWN))
+
+
+def step_guards(step: Step) -> bool:
+    """Whether a step of a tree looks or reads to guard people."""
+    if isinstance(step, Look):
+        return guards(step.sees)
+    return any(one.known_live or guards(points=one.at) for one in readings_of(step))
 
 
 class Safety:

@@ -10,6 +10,7 @@ from assistant.drill.practice.answers import causes, findings
 from assistant.drill.practice.drill import Drill
 from assistant.tree.library import Library
 from assistant.window import look
+from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.page.base import TINY, Page
 from assistant.window.page.drill.next_key import give_next_key
@@ -18,10 +19,14 @@ from assistant.window.text import label
 
 
 class EndPage(Page):
-    """`said` carries finding, cause and sentence; `left_open`: leave it so. Esc leads back to the work."""
+    """`said` carries finding, cause and sentence; `left_open`: leave it so. Esc leads back to the work.
+    `walked_again`: the walk is over and the complaint is not; `may_walk_again` shows the button for it.
+    `walk` are the causes that a walk found.
+    """
 
     said = Signal(str, str, str)
     left_open = Signal()
+    walked_again = Signal()
     changed = Signal()
     takes_digits = False
 
@@ -32,11 +37,13 @@ class EndPage(Page):
         finding: str = "",
         cause: str = "",
         sentence: str = "",
+        walk: tuple[str, ...] = (),
+        may_walk_again: bool = False,
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(None, parent)
         give_next_key(self)
-        self.drill, self.library = drill, library
+        self.drill, self.library, self.walk = drill, library, walk
         self.column.addWidget(label("PRACTICE \u00b7 What was it?", look.QUESTION))
         self.findings = Picker("What was found")
         self.causes = Picker("Why it failed")
@@ -63,11 +70,19 @@ class EndPage(Page):
         self.back = QPushButton("&Back to the house")
         self.back.setMinimumHeight(look.TARGET)
         self.back.clicked.connect(self.left.emit)
-        self.foot_row.insertWidget(1, self.back, 0, Qt.AlignmentFlag.AlignBottom)
         self.unfinished = QPushButton("&Leave the drill unfinished")
         self.unfinished.setMinimumHeight(look.TARGET)
         self.unfinished.clicked.connect(self.left_open.emit)
-        self.column.addWidget(self.unfinished, 0, Qt.AlignmentFlag.AlignLeft)
+        self.again = QPushButton("&Walk it again from the start")
+        self.again.setMinimumHeight(look.TARGET)
+        self.again.clicked.connect(self.walked_again.emit)
+        if not may_walk_again:
+            self.again.hide()
+        self.other_ways = Flow()
+        for way in (self.again, self.unfinished):
+            self.other_ways.addWidget(way)
+        self.column.addLayout(self.other_ways)
+        self.fold(self.mode)
         self._state()
 
     def first_focus(self) -> QWidget:
@@ -78,7 +93,13 @@ class EndPage(Page):
         if hasattr(self, "across"):
             tiny = mode == TINY
             self.asks.setHidden(tiny)
-            self.sentence.setPlaceholderText("to the customer" if tiny else "")
+            self.sentence.setPlaceholderText("one sentence for the customer" if tiny else "")
+            self.foot_row.removeWidget(self.back)
+            self.other_ways.removeWidget(self.back)
+            if tiny:  # the sentence needs the foot's width
+                self.other_ways.addWidget(self.back)
+            else:
+                self.foot_row.insertWidget(1, self.back, 0, Qt.AlignmentFlag.AlignBottom)
             self.across.setDirection(
                 QBoxLayout.Direction.TopToBottom if tiny else QBoxLayout.Direction.LeftToRight
             )
@@ -102,7 +123,9 @@ class EndPage(Page):
 
     def _list_causes(self, chosen: str) -> None:
         listed = causes(self.library, self.findings.chosen, self.drill.complaint)
-        self.causes.show_items("Why it failed", listed, chosen)
+        found = {name: listed[name] for name in self.walk if name in listed}
+        several = f": the walk found {len(found)}" if len(found) > 1 else ""
+        self.causes.show_items(f"Why it failed{several}", {**found, **listed}, chosen)
 
     def _state(self) -> None:
         titles = [picker.items.get(picker.chosen, "") for picker in (self.findings, self.causes)]

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QButtonGroup,
-    QGridLayout,
     QHBoxLayout,
     QPushButton,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -22,7 +20,6 @@ from assistant.drill.practice.script import seconds
 from assistant.drill.practice.sitting import CantDo, Sitting
 from assistant.trail.error import TrailError
 from assistant.window import look
-from assistant.window.line import Line
 from assistant.window.page.base import TINY, WIDE, Page
 from assistant.window.page.drill.can_do import (
     DO,
@@ -36,19 +33,17 @@ from assistant.window.page.drill.can_do import (
     listed,
     plate_words,
     said_minutes,
-    slot_words,
 )
-from assistant.window.page.drill.display import Display
+from assistant.window.page.drill.foot import FreeFoot
 from assistant.window.page.drill.house_view import TITLES, HouseView, drawings
 from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.page.drill.picker import Picker, toggle
+from assistant.window.page.drill.slots import Slots
 from assistant.window.text import label
 
 MODES = ((METER, "&Meter"), (LOOK, "&Look"), (DO, "D&o"), (WAIT, "&Wait"), (LOG, "So &far"))
 NEXTS = {METER: "&Read", LOOK: "Loo&k at it", DO: "Do &it", WAIT: "Wait so lon&g", LOG: "&Read"}
-SLOTS = ("function", "red", "black")
-EXPECT = "What do you expect? A value, a range, or a word"
-SAY_FIRST = "First say what you expect: a value, a range such as 50-100, or a word such as OL, dead, open."
+SAY_FIRST = "First say what you expect: a value, a range (50-100), or a word (OL, dead)."
 
 
 class FreePage(Page):
@@ -67,7 +62,7 @@ class FreePage(Page):
         super().__init__(None, parent)
         self.sitting, self.predict, self.finish = sitting, predict, finish
         self.vocabulary = sitting.library.vocabulary
-        self.mode_of_work, self.slot = METER, "function"
+        self.mode_of_work = METER
         self.practice = label("", look.SMALL, bold=True)
         said = f"\u201c{sitting.drill.words}\u201d {sitting.drill.senses}".strip()
         self.says = label(said, look.BODY)
@@ -120,21 +115,8 @@ class FreePage(Page):
             self.modes[name] = button
             row.addWidget(button)
         column.addLayout(row)
-        self.slots = QWidget()
-        inner = QGridLayout(self.slots)
-        inner.setContentsMargins(0, 0, 0, 0)
-        inner.setSpacing(4)
-        self.slot_of: dict[str, QPushButton] = {}
-        slots = QButtonGroup(self)
-        for name in SLOTS:
-            button = toggle("")
-            button.setStyleSheet("text-align: left;")
-            button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-            button.clicked.connect(lambda _=False, name=name: self._turn_to_slot(name))
-            slots.addButton(button)
-            self.slot_of[name] = button
-            place = (0, 0, 1, 2) if name == "function" else (1, SLOTS.index(name) - 1)
-            inner.addWidget(button, *place)
+        self.slots = Slots(self.sitting)
+        self.slots.turned.connect(self._turn_to_slot)
         column.addWidget(self.slots)
         self.picker = Picker("Points", heading=False, least=70)
         self.picker.picked.connect(self.took)
@@ -146,52 +128,34 @@ class FreePage(Page):
         return column
 
     def _lay_foot(self) -> None:
-        row = self.foot_line = QHBoxLayout()
-        row.setSpacing(8)
-        self.display = Display()
-        self.display.stands.connect(self._stood)
-        self.expected = Line(EXPECT)
-        self.expected.setPlaceholderText("what do you expect?")
-        self.expected.setMinimumWidth(220)
-        self.expected.setToolTip(EXPECT)
-        self.expected.returnPressed.connect(self.enter)
-        self.ends = QPushButton("&End the drill")
-        self.ends.setMinimumHeight(look.TARGET)
-        self.ends.clicked.connect(self.finish)
-        for thing in (self.display, self.expected):  # what stands right of them keeps its place
-            policy = thing.sizePolicy()
-            policy.setRetainSizeWhenHidden(True)
-            thing.setSizePolicy(policy)
-        row.addWidget(self.display)
-        row.addWidget(self.expected, 1)
-        row.addWidget(self.ends)
-        self.own.addLayout(row)
+        self.foot_line = FreeFoot(self.enter, self.finish, self._stood)
+        self.display, self.expected = self.foot_line.display, self.foot_line.expected
+        self.ends = self.foot_line.end
+        self.own.addLayout(self.foot_line)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         QTimer.singleShot(0, self, self._say_slots)
 
     def fold(self, mode: str) -> None:
+        """In a tiny window what is worked with stands above the drawing, the end of the drill below it."""
         super().fold(mode)
         if not hasattr(self, "across"):
             return
         tiny = mode == TINY
         self.across.setDirection(
-            QBoxLayout.Direction.TopToBottom if tiny else QBoxLayout.Direction.LeftToRight
+            QBoxLayout.Direction.BottomToTop if tiny else QBoxLayout.Direction.LeftToRight
         )
         self.next_button.setMinimumWidth(96 if tiny else 170)  # one width for all its words
         self.view.setMinimumHeight(200 if tiny else 140)
-        self.display.setFont(look.font(look.LEAD if tiny else look.QUESTION, bold=True))
-        self.display.setMinimumWidth(90 if tiny else 170)
-        self.expected.setMinimumWidth(140 if tiny else 220)
-        self.foot_line.removeWidget(self.ends)
         self.column.removeWidget(self.ends)
+        end = self.foot_line.fold(tiny)
         if tiny:
-            self.column.addWidget(self.ends)
-        else:
-            self.foot_line.addWidget(self.ends)
-        self.picker.list.setMinimumHeight(150 if tiny else 70)
+            self.column.addWidget(end)
+        self.picker.list.setMinimumHeight(96 if tiny else 70)
         self.says.setFont(look.font(look.LEAD if mode == WIDE else look.BODY))
+        self.keeps_line = not tiny
+        self.say(self.verdict.text())
 
     # -- choosing
 
@@ -209,25 +173,28 @@ class FreePage(Page):
         self.expected.setVisible(name in (METER, LOOK) and self.predict)
         self.display.setVisible(name in (METER, LOG))
         if name == METER:
-            self.set_slot(self.slot)
+            self.set_slot(self.slots.slot)
         else:
             self.picker.show_items(*listed(self.mode_of_work, self.sitting))
         self._say_next()
         self.picker.careful = name == DO
         self.picker.find.setFocus()
+        QTimer.singleShot(0, self, self._into_sight)
+
+    def _into_sight(self) -> None:
+        """In a tiny window the row of what to do is the first thing in sight, and the search below it."""
+        if self.mode == TINY:
+            top = self.modes[METER].mapTo(self.scroll.widget(), QPoint(0, 0)).y()
+            self.scroll.verticalScrollBar().setValue(top - 4)
+            self.scroll.ensureWidgetVisible(self.picker.find, 0, 4)
 
     def set_slot(self, name: str) -> None:
         """What the next pick is for: the function, the red lead, or the black one."""
-        self.slot = name
-        meter = self.sitting.meter
-        if name == "black" and meter.picked.leads == 1:
-            self.slot = name = "red"
-        self.slot_of[name].setChecked(True)
+        name = self.slots.turn_to(name)
         functions = {one: function.title for one, function in FUNCTIONS.items()}
         items = functions if name == "function" else self._points()
         title = "Functions of the meter" if name == "function" else f"Points for the {name} lead"
-        chosen = {"function": meter.function, "red": meter.red, "black": meter.black}[name]
-        self.picker.show_items(title, items, chosen)
+        self.picker.show_items(title, items, self.slots.chosen())
         self._say_slots()
 
     def _turn_to_slot(self, name: str) -> None:
@@ -246,7 +213,7 @@ class FreePage(Page):
         """A tap on the drawing lays the lead whose turn it is."""
         if self.mode_of_work != METER:
             self.work(METER)
-        if self.slot == "function":
+        if self.slots.slot == "function":
             self.set_slot("red")
         self._laid(point)
 
@@ -256,20 +223,12 @@ class FreePage(Page):
             button.setChecked(button.objectName() == name)
         self.view.turn_to(name)
         if self.mode_of_work == METER:
-            self.set_slot(self.slot)
+            self.set_slot(self.slots.slot)
 
     def _laid(self, name: str) -> None:
-        meter = self.sitting.meter
-        if self.slot == "function":
-            meter.function = name
-            after = "red"
-        elif self.slot == "red":
-            meter.red = name
-            after = "black"
-        else:
-            meter.black = name
-            after = "red"
-        if self.slot != "function":
+        was = self.slots.slot
+        after = self.slots.take(name)
+        if was != "function":
             drawing = self.vocabulary.points[name].drawing
             if drawing != self.view.drawing and name not in self.view.known:
                 self.turn_to(drawing)
@@ -376,16 +335,8 @@ class FreePage(Page):
         return {**here, **points}
 
     def _say_slots(self) -> None:
-        meter = self.sitting.meter
-        two, said = meter.picked.leads == 2, slot_words(self.sitting)
-        for name, button in self.slot_of.items():
-            button.setAccessibleName(said[name].replace("&", "&&"))
-            button.setToolTip(said[name])
-            room = button.width() - 34 if button.width() > 120 else 160
-            words = button.fontMetrics().elidedText(said[name], Qt.TextElideMode.ElideRight, room)
-            button.setText(words.replace("&", "&&"))
-        self.slot_of["black"].setVisible(two)
-        self.view.say_leads((meter.red, meter.black) if two else (meter.red,))
+        self.slots.say()
+        self.view.say_leads(self.slots.laid())
 
     def _say_next(self) -> None:
         typed = bool(self.picker.find.text().strip())

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
-from assistant.drill.practice.record import Done, kept_debrief
+from assistant.drill.practice.record import PATHS, Done, kept_debrief
 from assistant.errors import UserError
 from assistant.trail.practice import WORDS
 from assistant.window import look
@@ -33,8 +33,8 @@ class KeptPage(Page):
             self.say(str(problem))
         for title, lines in self.told:
             self.column.addWidget(label(title, look.LEAD, bold=True))
-            for line in lines:
-                self.column.addWidget(label(line))
+            for n, line in enumerate(lines, 1):
+                self.column.addWidget(label(f"{n}. {line}" if title in PATHS else line))
         self.column.addStretch(1)
         if not self.told:
             self.say("Its debrief can't be read.")

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Callable, Iterator
-from contextlib import suppress
 from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QProcess, QTimer
+from PySide6.QtCore import QObject, QProcess
 
 from assistant.drill.practice import record
 from assistant.drill.practice.along import Along
@@ -18,8 +16,10 @@ from assistant.drill.practice.debrief import Debrief, Soon, debrief
 from assistant.drill.practice.drill import Drill
 from assistant.drill.practice.drills import all_drills, all_faults
 from assistant.drill.practice.entry import OTHER, Entry
+from assistant.drill.practice.houses import Houses
 from assistant.drill.practice.make import of_visit
 from assistant.drill.practice.sitting import Sitting
+from assistant.drill.practice.unfinished import keep_unfinished
 from assistant.errors import UserError
 from assistant.resources import PACKAGE
 from assistant.trail.clock import now
@@ -30,7 +30,7 @@ from assistant.trail.read import read_trail
 from assistant.trail.record import kept_library
 from assistant.trail.shelf import SIGNED
 from assistant.walk.ask import Ask
-from assistant.walk.event import Opened
+from assistant.walk.event import Opened, TakeUp
 from assistant.walk.state import BadAnswer, OutOfOrder
 from assistant.walk.visit import begin, fold
 from assistant.window.page.base import Page
@@ -40,9 +40,11 @@ from assistant.window.page.drill.foreman import ForemanPage
 from assistant.window.page.drill.free import FreePage
 from assistant.window.page.drill.history import HistoryPage
 from assistant.window.page.drill.kept import KeptPage
+from assistant.window.page.drill.later import Keep, Later, keeps
 from assistant.window.page.drill.lobby import TREE, LobbyPage
 from assistant.window.page.drill.paper import debrief_pdf
 from assistant.window.page.drill.told import ToldPage
+from assistant.window.refused import Refused
 from assistant.window.words import day
 
 if TYPE_CHECKING:
@@ -67,10 +69,8 @@ class DrillRoom(QObject):
         self.predict = True
         self.preparing: QProcess | None = None
         self.draft: tuple[tuple[str, str], tuple[str, str, str]] | None = None
-        self.unready: list[tuple[Iterator, Callable[[Debrief | Soon], None]]] = []
-        self.meanwhile = QTimer(self)
-        self.meanwhile.setInterval(50)
-        self.meanwhile.timeout.connect(self._on)
+        self.houses: Houses | None = None
+        self.later = Later(lambda: self.busy, self)
 
     @property
     def library(self):
@@ -96,6 +96,7 @@ class DrillRoom(QObject):
         page.foreman.connect(self.foreman)
         page.looks_back.connect(self.look_back)
         self.window.show_page(page)
+        self.later.take_up(self.library, self.faults, drills)
         problems = [*wrong, *also]
         if said or problems:
             page.say(said or f"A drill is left out: {problems[0]}")
@@ -150,6 +151,8 @@ class DrillRoom(QObject):
                 self._begin_tree(drill)
             else:
                 self._begin_free(drill)
+            self.houses = Houses(drill, self.faults)
+            self.houses.begin()
         except (UserError, TrailError, BadAnswer) as problem:
             self.window.page.say(str(problem))
 
@@ -171,6 +174,7 @@ class DrillRoom(QObject):
     def dressed(self, page: Page, ask: Ask) -> Page:
         """A page of the walk with the drill's line above it; the end page where the walk is over."""
         if ask.kind in AT_END:
+            page.deleteLater()
             return self._end_page()
         dress(page, self.window.driver, self.predict, self.finish)
         return page
@@ -198,12 +202,30 @@ class DrillRoom(QObject):
     def _end_page(self) -> EndPage:
         work = self.work
         finding, cause = work.found() if isinstance(work, Along) else (self.called, "")
-        page = EndPage(work.drill, self.library, *self._drafted(finding, cause))
+        along = isinstance(work, Along)
+        page = EndPage(
+            work.drill,
+            self.library,
+            *self._drafted(finding, cause),
+            walk=work.causes() if along else (),
+            may_walk_again=along and work.can_walk_again(),
+        )
+        page.walked_again.connect(self._walk_again)
         page.changed.connect(lambda: self._draft(page, finding, cause))
         page.said.connect(self.tell)
         page.left_open.connect(lambda: self.lobby("It was left unfinished, and is counted nowhere."))
         page.left.connect(self.window.unlay_page)
         return page
+
+    def _walk_again(self) -> None:
+        """What comes and goes is walked again, from a start that fails."""
+        driver = self.window.driver
+        try:
+            driver.send(TakeUp(driver.now(), self.work.drill.complaint))
+        except Refused as problem:
+            self.window.page.say(str(problem))
+            return
+        self.window.show_ask()
 
     def _draft(self, page: EndPage, finding: str, cause: str) -> None:
         """What is written on the end page stays while the house is gone back to."""
@@ -223,13 +245,11 @@ class DrillRoom(QObject):
         if self.trail is not None:
             self._note(f"Found: {finding}; cause: {cause or 'none'}; to the customer: {sentence.strip()}")
         drill, who, began = work.drill, self.who, self.began
-        steps = debrief(work, self.library, self.faults)
+        if self.houses is not None:
+            self.houses.end()
+        steps = debrief(work, self.library, self.faults, houses=self.houses)
         soon = next(steps)
-        folder = self.folder
-
-        def keep(told: Debrief | Soon) -> None:
-            record.keep(folder, who, began, work, told)
-
+        keep = keeps(self.folder, who, began, work)
         page = ToldPage(
             chain((soon,), steps),
             "How it went",
@@ -240,37 +260,22 @@ class DrillRoom(QObject):
         self.let_go()
         self.window.show_page(page)
         self._keep(page, keep, soon)
+        self._keep(page, lambda _: keep_unfinished(self.folder, who, began, work), soon)
 
-    def _keep(self, page: ToldPage, keep: Callable[[Debrief | Soon], None], told: Debrief | Soon) -> None:
+    def _keep(self, page: ToldPage, keep: Keep, told: Debrief | Soon) -> None:
         try:
             keep(told)
         except UserError as problem:
             page.say(str(problem))
 
-    def _leave_told(self, page: ToldPage, keep: Callable[[Debrief | Soon], None]) -> None:
+    def _leave_told(self, page: ToldPage, keep: Keep) -> None:
         """The answer is kept; a debrief that is not ready yet is made ready meanwhile."""
         said = ""
         if page.told is None:
             page.timer.stop()
-            self.unready.append((page.steps, keep))
-            self.meanwhile.start()
+            self.later.add(page.steps, keep)
             said = "The drill is kept. Its debrief is made ready meanwhile."
         self.lobby(said)
-
-    def _on(self) -> None:
-        """A bit of a debrief that was not waited for; nothing while somebody works on a drill."""
-        if self.busy:
-            return
-        if not self.unready:
-            self.meanwhile.stop()
-            return
-        steps, keep = self.unready[0]
-        step = next(steps, None)
-        if step is None or isinstance(step, Debrief):
-            self.unready.pop(0)
-        if isinstance(step, Debrief):
-            with suppress(UserError):  # what was kept at once stays
-                keep(step)
 
     def _note(self, words: str) -> None:
         try:
@@ -287,8 +292,8 @@ class DrillRoom(QObject):
 
     def close(self) -> None:
         """The window closes: nothing goes on behind it."""
-        self.meanwhile.stop()
-        self.let_go()
+        self.later.stop()
+        self._leave_work()
         if self.preparing is not None:
             self.preparing.finished.disconnect()
             self.preparing.kill()
@@ -296,6 +301,9 @@ class DrillRoom(QObject):
 
     def _leave_work(self) -> None:
         self.let_go()
+        if self.houses is not None:
+            self.houses.end()
+            self.houses = None
         self.work = self.page = None
 
     # -- the shop's visits

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtWidgets import QBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QProgressBar, QPushButton, QVBoxLayout, QWidget
 
 from assistant.drill.practice.debrief import Debrief, Section, Soon
 from assistant.trail.practice import WORDS
@@ -15,7 +15,7 @@ from assistant.window.page.base import TINY, Page
 from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.text import banner, label, rule
 
-GOING = "The same work is done on a house with each other fault, to see what each reading told: {} of {}."
+GOING = "Still to come: what told nothing new. Doing the same in other houses:"
 
 
 class ToldPage(Page):
@@ -38,15 +38,22 @@ class ToldPage(Page):
         self.early.setLayout(QVBoxLayout())
         self.early.layout().setContentsMargins(0, 0, 0, 0)
         self.column.addWidget(self.early)
-        self.going = label("", look.LEAD)
-        self.column.addWidget(self.going)
         self.column.addStretch(1)
         self.saves = QPushButton("Save as &PDF\u2026")
         self.saves.setAccessibleName("Save as PDF\u2026")
         self.saves.setMinimumHeight(look.TARGET)
         self.saves.clicked.connect(self.save)
         self.saves.setEnabled(False)
-        self.own.addWidget(self.saves, 0, Qt.AlignmentFlag.AlignLeft)
+        self.progress = QProgressBar()
+        self.progress.setAccessibleName("Houses gone through")
+        self.progress.setTextVisible(False)
+        self.progress.setFixedHeight(12)
+        self.progress.setRange(0, 1)
+        row = QHBoxLayout()
+        row.addWidget(self.saves)
+        row.addWidget(self.progress, 1)
+        self.own.addLayout(row)
+        self.say(f"{GOING} ...", sure=False)
         self.set_next("&Back to the drills")
         self.timer = QTimer(self)
         self.timer.setInterval(0)
@@ -59,7 +66,10 @@ class ToldPage(Page):
             _lay(self.early.layout(), step.sections)
             return
         if isinstance(step, tuple):
-            self.going.setText(GOING.format(*step))
+            done, of_all = step
+            self.progress.setRange(0, of_all)
+            self.progress.setValue(done)
+            self.say(f"{GOING} {done} of {of_all}.", sure=False)
             return
         self.timer.stop()
         if isinstance(step, Debrief):
@@ -74,8 +84,9 @@ class ToldPage(Page):
 
     def _show(self, told: Debrief) -> None:
         self.told = told
-        self.going.hide()
-        self.column.takeAt(self.column.count() - 1)
+        self.progress.hide()
+        self.say("")
+        self.column.takeAt(self.column.count() - 1)  # the stretch at the end
         shown = self.early.layout().count()
         _lay(self.column, told.sections, shown)
         self.column.addWidget(rule())
