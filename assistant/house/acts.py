@@ -7,12 +7,15 @@ from pathlib import PurePosixPath
 from assistant.house.around import cautions_of, needed, words_of
 from assistant.house.desk import Desk, ring
 from assistant.house.fields import NAME, Form, one_text, spoken, text_items
-from assistant.house.model import Act, Complaint, Part
+from assistant.house.model import Act, Complaint, Part, Vocabulary
 from assistant.house.reader import Fields
 
 STATES = ("off", "live")
 """What an act can make of a circuit; only a proof makes it dead."""
-_OWN_FIELDS = ("say", "undo", "fits", "counts", "needs", "opens", "plate", "caution", "words")
+_OWN_FIELDS = (
+    "say", "undo", "fits", "counts", "needs", "opens", "plate", "caution", "words", "sees", "good", "stop",
+    "settings", "rests", "warns",
+)  # fmt: skip
 
 
 def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
@@ -52,7 +55,25 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
         anew = tuple(value for value in known if value)
         tally = counts.value if counts else None
         caution, words = cautions_of(form, desk), words_of(form)
-        return Act(name, say or "", sets, undo, fits, tally, form.place(), needs, opens, anew, caution, words)
+        warned = (desk.known(text, "cautions", "caution") for text in form.texts("warns", single=True))
+        return Act(
+            name,
+            say or "",
+            sets,
+            undo,
+            fits,
+            tally,
+            form.place(),
+            needs,
+            opens,
+            anew,
+            caution,
+            words,
+            *_shown_by(name, form, desk),
+            tuple(text.value for text in form.texts("settings", single=True)),
+            form.yes("rests"),
+            tuple(caution for caution in warned if caution),
+        )
 
     built = desk.forms(section, "act", build)
     for name, act in built.items():
@@ -60,6 +81,29 @@ def acts(section: Fields | None, desk: Desk) -> dict[str, Act]:
         if circle and name == min(circle):
             desk.problems.add(act.place, "circle", f"acts undo each other in a circle: {' -> '.join(circle)}")
     return built
+
+
+def _shown_by(name: str, form: Form, desk: Desk) -> tuple[str | None, str | None, str | None]:
+    """What an act shows when it is done, which of its values is good, and the stop page of the others."""
+    sees = desk.known(form.text("sees"), "seen", "thing")
+    good = form.text("good", need=sees is not None)
+    stop = desk.known(form.text("stop", need=sees is not None), "stops", "stop page")
+    if good is not None and not form.has("sees"):
+        desk.problems.add(good.place, "missing", f"act '{name}' has a good result but no 'sees'")
+    return sees, good.value if good else None, stop
+
+
+def agree(vocabulary: Vocabulary, desk: Desk) -> None:
+    """Notes what acts name and the rest of the house does not have: results, settings."""
+    sheet = vocabulary.sheets.get("settings")
+    for act in vocabulary.acts.values():
+        thing = vocabulary.seen.get(act.sees or "")
+        if thing is not None and act.good and act.good not in thing.values:
+            known = ", ".join(thing.values)
+            desk.problems.add(act.place, "name", f"'{act.good[:40]}' is none of: {known}")
+        for name in act.settings:
+            if sheet is None or name not in sheet.questions:
+                desk.problems.add(act.place, "name", f"'{name[:40]}' is asked on no sheet of settings")
 
 
 def conditions(section: Fields | None, desk: Desk) -> dict[str, tuple[str, ...]]:

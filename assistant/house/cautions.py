@@ -33,6 +33,7 @@ def stops(section: Fields | None, desk: Desk) -> dict[str, StopPage]:
         lines = form.texts("lines", need=True)
         also = form.texts("also", single=True)
         no_heat = form.yes("no_heat")
+        cleared_by = tuple(text.value for text in form.texts("cleared_by", single=True))
         if len(lines) > MOST_LINES:
             desk.problems.add(
                 lines[MOST_LINES].place,
@@ -41,7 +42,13 @@ def stops(section: Fields | None, desk: Desk) -> dict[str, StopPage]:
                 f"{MOST_LINES} can be read from two metres, the rest goes into 'also'",
             )
         return StopPage(
-            name, title, tuple(t.value for t in lines), tuple(t.value for t in also), form.place(), no_heat
+            name,
+            title,
+            tuple(t.value for t in lines),
+            tuple(t.value for t in also),
+            form.place(),
+            no_heat,
+            cleared_by,
         )
 
     return desk.forms(section, "stop page", build)

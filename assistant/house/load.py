@@ -45,6 +45,7 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
             "baseline",
             "spread",
             "openings",
+            "marks",
         )
     }
     section |= {name: safety.fields(name) for name in ("cautions", "stops", "tonight")}
@@ -79,7 +80,9 @@ def load_house(texts: Mapping[str, bytes]) -> tuple[Vocabulary, list[Problem]]:
         spread=spread,
         spread_mark=spread_mark,
         tonight=sheets.tonight(section["tonight"], desks[CAUTIONS]),
+        marks=sheets.marks(section["marks"], desk),
     )
+    acts.agree(vocabulary, desk)
     places.pairs_lie_on_their_circuit(vocabulary.circuits, vocabulary.points, desk)
     return vocabulary, [problem for desk in desks.values() for problem in desk.problems.sorted()]
 

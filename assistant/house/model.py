@@ -96,6 +96,17 @@ class Act:
     caution: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
     """What a step that has it done says, as in Point."""
+    sees: str | None = None
+    """What it shows when it is done: a thing of `seen`. It counts as done only where that is `good`."""
+    good: str | None = None
+    stop: str | None = None
+    """The stop page where it is not good and can't be put right."""
+    settings: tuple[str, ...] = ()
+    """What was written down as found that it puts back: shown beside it."""
+    rests: bool = False
+    """True for one that is safe to stay so while the work is interrupted, though it must be undone."""
+    warns: tuple[str, ...] = ()
+    """Cautions shown to whoever does it, which a step need not carry."""
 
 
 @dataclass(frozen=True)
@@ -161,6 +172,8 @@ class StopPage:
     place: Place
     no_heat: bool = False
     """True where the heater stays off, so that the house needs a plan for the night."""
+    cleared_by: tuple[str, ...] = ()
+    """Who alone may say that people may go back in; empty where leaving the page needs nobody."""
 
 
 @dataclass(frozen=True)
@@ -275,4 +288,6 @@ class Vocabulary:
     spread: dict[str, float] = field(default_factory=dict)
     """Quantity -> by what share a healthy unit's reading may differ another day."""
     spread_mark: str = ""
+    marks: dict[str, str] = field(default_factory=dict)
+    """Section of house.yaml -> how well its facts are known, where one mark stands for all of them."""
     tonight: Tonight | None = None

@@ -13,7 +13,7 @@ from assistant.house.reader import Fields
 from assistant.quantity.kind import KINDS
 from assistant.quantity.units import exact_si
 
-SHEETS = ("triage", "before", "unit", "settings", "order", "healthy", "outlook")
+SHEETS = ("triage", "before", "unit", "settings", "order", "healthy", "outlook", "tonight")
 """The sheets that the program has a page for."""
 MOST_SPREAD = 100
 
@@ -105,6 +105,24 @@ def spreads(section: Fields | None, desk: Desk) -> tuple[dict[str, float], str]:
             found[name] = float(value / Fraction(100))
     form.close()
     return found, mark
+
+
+MARKED = ("parts", "baseline")
+"""The sections of house.yaml whose facts carry one mark for all of them."""
+
+
+def marks(section: Fields | None, desk: Desk) -> dict[str, str]:
+    """`marks:`, section -> how well its facts are known."""
+    found = {}
+    for name, node in desk.each(section, "mark"):
+        if name not in MARKED:
+            known = ", ".join(MARKED)
+            desk.problems.add(section.keys[name], "name", f"'{name[:40]}' carries no mark here, only {known}")
+            continue
+        mark = desk.one_of(one_text(node, f"the mark of {name}", desk.problems), MARKS, "a mark")
+        if mark:
+            found[name] = mark
+    return found
 
 
 def tonight(section: Fields | None, desk: Desk) -> Tonight | None:

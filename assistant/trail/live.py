@@ -17,6 +17,7 @@ from assistant.trail.error import TrailError
 from assistant.trail.record import Recorder, kept_library
 from assistant.tree.library import Library
 from assistant.walk.ask import Ask, Record
+from assistant.walk.cleared import may_go_on
 from assistant.walk.event import Event, Opened, Resumed, Signed
 from assistant.walk.points import blocks_signing
 from assistant.walk.visit import BadAnswer, OutOfOrder, Visit, asked, begin, fold
@@ -79,6 +80,8 @@ class LiveVisit:
         """
         if isinstance(event, Signed):
             may_sign(self.visit)
+        if not self._practice:
+            may_go_on(self.visit, event)
         moved = fold(self.visit, event)
         self.recorder.append(event, _copies(self.visit, moved))
         self.visit = moved
@@ -90,6 +93,12 @@ class LiveVisit:
         visit = self.visit
         if visit.signed is None and visit.paused is None and not self.recorder.read_only and visit.events:
             self.send(Resumed(now()))
+
+    @property
+    def _practice(self) -> bool:
+        """Whether this is a drill: nobody comes to clear a simulated house."""
+        opened = self.visit.events[0] if self.visit.events else None
+        return isinstance(opened, Opened) and opened.practice
 
     def close(self) -> None:
         """Let go of the visit's folder."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from assistant.tree.model import Do, Look, Measure, Reading, Watch, Way
 from assistant.tree.power import proves_dead
-from assistant.walk.ask import Record
+from assistant.walk.ask import Ask, Record
 from assistant.walk.asked import asked
 from assistant.walk.decide import decide
 from assistant.walk.env import env_of, unreadable
@@ -15,6 +15,7 @@ from assistant.walk.follow import repaired
 from assistant.walk.house import acted, proved_dead
 from assistant.walk.path import CUT_SHORT, go, stopped, write_down
 from assistant.walk.reading import earlier, reused, take
+from assistant.walk.sense import doubts
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
 from assistant.walk.survey import surveyed
 
@@ -71,6 +72,8 @@ def watched(visit: Visit, event: Watched) -> Visit:
     if missing is not None:
         words = f"{words}; " if words else ""
         words += f"did not happen: {happens.get(missing, missing)}"
+    words += "".join(f"; doubtful: {said}" for said in doubts(step, event.events, visit.vocabulary))
+    if missing is not None:
         if (unsafe := decide(records, _stops(step.readings, records), None).unsafe) is not None:
             return stopped(write_down(visit, "watch", words, None, event.at, records), unsafe)
         way = step.missing[missing]
@@ -83,23 +86,45 @@ def did(visit: Visit, event: Did) -> Visit:
     ask = asked(visit)
     if ask.kind != "do" or ask.step != event.step:
         raise OutOfOrder(f"{event.step} is not the thing to do now")
+    if event.saw and not _good(visit, ask, event.saw):
+        words = f"{event.saw}: to be put right and done again"
+        return write_down(visit, "do", words, None, event.at, undecided=True, address=ask.step)
+    number = event.number.strip()
+    fits = visit.vocabulary.acts[ask.act].fits if ask.act else None
+    if number and fits:
+        visit = replace(visit, numbers={**visit.numbers, fits: number})
+    shown = "".join(f", {said}" for said in (event.saw, f"part number {number}" if number else "") if said)
     if ask.step.startswith("act."):
         act = ask.step.split(".", 1)[1]
-        visit = write_down(visit, "do", "done", None, event.at, address=ask.step)
+        visit = write_down(visit, "do", f"done{shown}", None, event.at, address=ask.step)
         visit = after_act(visit, act, ask.step, event.at)
         return repaired(visit, act)
     step = ask.body
     assert isinstance(step, Do)
-    words = "done"
+    words = f"done{shown}"
     if step.wait is not None:
         waited = event.waited or 0.0
-        words = f"done, waited {waited:g} s"
+        words = f"done{shown}, waited {waited:g} s"
         if waited < step.wait:
             words += f" of {step.wait:g} s: {CUT_SHORT}"
     visit = write_down(visit, "do", words, step.then, event.at)
     if step.act:
         visit = after_act(visit, step.act, event.step, event.at)
     return go(visit, step.then.to)
+
+
+def _good(visit: Visit, ask: Ask, saw: str) -> bool:
+    """Whether what an act showed is good. Raises BadAnswer where it can't show that."""
+    if saw not in ask.choices:
+        known = f"is not one of: {', '.join(ask.choices)}" if ask.choices else "is not asked here"
+        raise BadAnswer(f"'{saw[:40]}' {known}.")
+    return saw == visit.vocabulary.acts[ask.act or ""].good
+
+
+def not_good_before(visit: Visit, step: str) -> bool:
+    """Whether the last try of something to do was not good: it is asked again, or the work stops."""
+    last = visit.history[-1] if visit.history else None
+    return last is not None and last.step == step and last.verb == "do" and last.undecided
 
 
 def after_act(visit: Visit, act: str, step: str, at: str) -> Visit:
@@ -115,6 +140,11 @@ def cannot(visit: Visit, event: Cannot) -> Visit:
     if ask.step != event.step or ask.kind not in ("look", "watch", "measure", "do"):
         raise OutOfOrder(f"{event.step} is not asked now")
     way = getattr(ask.body, "cannot", None)
+    act = visit.vocabulary.acts.get(ask.act or "")
+    if act is not None and act.stop and not_good_before(visit, ask.step):
+        words = f"not good: {event.why}" if event.why else "not good"
+        visit = write_down(visit, "do", words, None, event.at, undecided=True, address=ask.step)
+        return stopped(visit, act.stop)
     if not isinstance(way, Way):
         raise BadAnswer("The walk can't go on without this. Do it, go back, or pause the visit.")
     words = f"can't be taken: {event.why}" if event.why else "can't be taken"

@@ -10,6 +10,7 @@ from dataclasses import replace
 from assistant.house.model import Question, Sheet
 from assistant.quantity.entry import Blank, Understood, understand
 from assistant.quantity.kind import KINDS
+from assistant.walk.cleared import said_cleared
 from assistant.walk.event import Advised, AsLeft, Filled, PutDown, Typed
 from assistant.walk.given import put_down
 from assistant.walk.path import stopped
@@ -111,8 +112,10 @@ def sent_out(visit: Visit) -> list[str]:
     if sheet is None:
         return []
     out = []
+    after = f" Cleared since, by {cleared}." if (cleared := said_cleared(visit)) else ""
     for name, question in sheet.questions.items():
         page = visit.vocabulary.stops.get(leads_out(question, said.get(name, "")) or "")
         if page is not None:
-            out.append(f"On the telephone: {question.words} {said[name]}. {page.title} Ask before you go in.")
+            asked = f"On the telephone: {question.words} {said[name]}."
+            out.append(f"{asked} {page.title} Ask before you go in.{after}")
     return out

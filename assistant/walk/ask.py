@@ -162,3 +162,5 @@ class Ask:
     """What this step opens and nobody has said yet whether the shop's people may."""
     env: dict[str, Interval] = field(default_factory=dict)
     """Values that this step's limits can use (SI)."""
+    act: str | None = None
+    """Of something to do: the act of the house that it is."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from assistant.tree.model import Do, Finding, HandOver, Look, Measure, Stop, Watch, readings_of
+from assistant.tree.model import Do, Finding, HandOver, Look, Measure, Step, Stop, Tree, Watch, readings_of
 from assistant.walk.ask import Ask
 from assistant.walk.env import env_of, plate_missing
 from assistant.walk.follow import CONCLUSIONS, repairs
@@ -48,7 +48,15 @@ def asked(visit: Visit) -> Ask:
         )
     if position.stage == "repair" and len(position.stack) == 1:
         act = visit.vocabulary.acts[repairs(visit.found[-1])[position.index]]
-        return Ask("do", f"act.{act.name}", say=act.say, finding=visit.found[-1], complaint=visit.complaint)
+        return Ask(
+            "do",
+            f"act.{act.name}",
+            say=act.say,
+            finding=visit.found[-1],
+            complaint=visit.complaint,
+            choices=results_of(visit, act.name),
+            act=act.name,
+        )
     return _step(visit)
 
 
@@ -80,7 +88,8 @@ def _step(visit: Visit) -> Ask:
     if plain and not position.retaking and not proving:
         known = [earlier(visit, reading) for reading in readings]
         offer = tuple(k for k in known if k is not None) if all(known) else ()
-    choices = tuple(step.choices) if isinstance(step, Look) else ()
+    act = step.act if isinstance(step, Do) else None
+    choices = tuple(step.choices) if isinstance(step, Look) else results_of(visit, act, tree, step)
     return Ask(
         KINDS[type(step)],
         top.address,
@@ -96,7 +105,21 @@ def _step(visit: Visit) -> Ask:
         complaint=visit.complaint,
         env=env,
         untold=visit.shop.untold(step.common.opens),
+        act=act,
     )
+
+
+def results_of(
+    visit: Visit, act: str | None, tree: Tree | None = None, step: Step | None = None
+) -> tuple[str, ...]:
+    """What an act can show when it is done; empty where it shows nothing, or the step after it asks."""
+    known = visit.vocabulary.acts.get(act or "")
+    if known is None or known.sees is None:
+        return ()
+    after = tree.steps.get(step.then.to) if tree is not None and isinstance(step, Do) else None
+    if isinstance(after, Look) and after.sees == known.sees:
+        return ()
+    return visit.vocabulary.seen[known.sees].values
 
 
 def _between(visit: Visit) -> Ask:

@@ -23,6 +23,17 @@ class PastReading:
 
 
 @dataclass(frozen=True)
+class PastLook:
+    """What was seen on an earlier visit."""
+
+    step: str
+    thing: str
+    """Its name in house.yaml."""
+    value: str
+    at: str
+
+
+@dataclass(frozen=True)
 class Past:
     """One of our own earlier visits to this address or unit, as its trail tells it."""
 
@@ -40,3 +51,4 @@ class Past:
     readings: tuple[PastReading, ...] = ()
     healthy: bool = False
     """True for a visit whose readings are this unit's healthy numbers."""
+    looks: tuple[PastLook, ...] = ()

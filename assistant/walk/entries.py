@@ -3,6 +3,7 @@
 `TREE.STEP: text` answers a step (several readings or watched events: a map); `act.NAME` and `cause.STEP`
 answer what follows a finding. Besides: `complaints`, `complaint`, `plate.NAME`, `reading`, `hazard`,
 `cannot`, `still_true`, `instrument`, `back`, `pause`, `resume`, `note`, `as_found`, `settle`, `left`, `sign`,
+`cleared` (who said that people may go back in after a stop),
 and what is written around the walk (assistant/walk/entries_around.py).
 """
 
@@ -62,6 +63,7 @@ WORDS = (
     "settle",
     "left",
     "sign",
+    "cleared",
     *AROUND,
     *BENCH,
 )
@@ -166,6 +168,8 @@ def _event(visit: Visit, entry: Entry, at: str) -> Event:
         return PlateRead(at, key.split(".", 1)[1], _text(value))
     if "." in key:
         return _answer(visit, key, value, at)
+    if key == "cleared":  # who said that people may go back in, and on
+        return GoOn(at, asked(visit).step, _text(value))
     return SPECIAL[key](value, at)
 
 
@@ -181,7 +185,7 @@ def _answer(visit: Visit, address: str, value: Node, at: str) -> Event:
     if ask.kind == "look":
         return Saw(at, address, _text(value))
     if ask.kind == "do":
-        return Did(at, address, _seconds(value))
+        return _did(ask.choices, address, value, at)
     if ask.kind == "conclude":
         return Concluded(at, address, _text(value))
     if ask.kind == "watch":
@@ -202,6 +206,17 @@ def _answer(visit: Visit, address: str, value: Node, at: str) -> Event:
             return Read(at, address, {name: _typed(node) for name, node in value.entries.items()})
         return Read(at, address, {names[0]: _typed(value)})
     return GoOn(at, address)
+
+
+def _did(results: tuple[str, ...], address: str, value: Node, at: str) -> Did:
+    """`done`, `waited 5 min`, what it showed (a leak check), or a map of these with `number:` of a part."""
+    if isinstance(value, Fields):
+        waited = value.entries.get("waited")
+        said = {name: _text(node) for name, node in value.entries.items()}
+        seconds = _seconds(waited) if waited is not None else None
+        return Did(at, address, seconds, said.get("saw", ""), said.get("number", ""))
+    text = _text(value)
+    return Did(at, address, _seconds(value), text if text in results else "")
 
 
 def _watched(step: Watch, address: str, value: Node, at: str) -> Watched:

@@ -1,7 +1,7 @@
 """Replay entries for what is written around the walk.
 
-`triage`, `before`, `unit`, `order`, `healthy`, `outlook`: {question: text}; `as_left`: {thing: words};
-`advise`: {what, why, number, answer}; `recalled`: a list of earlier visits.
+`triage`, `before`, `unit`, `order`, `healthy`, `outlook`, `tonight`: {question: text};
+`as_left`: {thing: words}; `advise`: {what, why, number, answer}; `recalled`: a list of earlier visits.
 """
 
 from __future__ import annotations
@@ -11,11 +11,11 @@ from collections.abc import Callable
 from assistant.house.reader import Fields, Items, Node, Text
 from assistant.quantity.entry import Understood, understand
 from assistant.quantity.kind import KINDS
-from assistant.walk.earlier_visit import Past, PastReading
+from assistant.walk.earlier_visit import Past, PastLook, PastReading
 from assistant.walk.event import Advised, AsLeft, Event, Filled, Recalled, ShopMay
 from assistant.walk.state import BadAnswer
 
-SHEETS = ("triage", "before", "unit", "order", "healthy", "outlook")
+SHEETS = ("triage", "before", "unit", "order", "healthy", "outlook", "tonight")
 
 
 def _map(node: Node, what: str) -> dict[str, str]:
@@ -50,7 +50,7 @@ def _past(node: Node) -> Past:
         if isinstance(value, Items)
     }
     fitted = node.entries.get("fitted")
-    readings = node.entries.get("readings")
+    readings, looks = node.entries.get("readings"), node.entries.get("looks")
     return Past(
         texts.get("visit", ""),
         texts.get("began", ""),
@@ -59,7 +59,16 @@ def _past(node: Node) -> Past:
         tuple(_map(fitted, "fitted").items()) if fitted is not None else (),
         tuple(_reading(item) for item in readings.items) if isinstance(readings, Items) else (),
         texts.get("healthy", "no") == "yes",
+        tuple(_look(item) for item in looks.items) if isinstance(looks, Items) else (),
     )
+
+
+def _look(node: Node) -> PastLook:
+    """`{step, thing, value, when}`."""
+    said = _map(node, "looks")
+    if not said.get("thing") or not said.get("value"):
+        raise BadAnswer("what was seen on an earlier visit needs `thing:` and `value:`")
+    return PastLook(said.get("step", ""), said["thing"], said["value"], said.get("when", ""))
 
 
 def _reading(node: Node) -> PastReading:

@@ -79,11 +79,13 @@ class Watched:
 
 @dataclass(frozen=True)
 class Did:
-    """A do step done. `waited` is in seconds."""
+    """A do step done. `waited` in seconds; `saw`: what it showed (a leak check); `number`: of a part."""
 
     at: str
     step: str
     waited: float | None = None
+    saw: str = ""
+    number: str = ""
 
 
 @dataclass(frozen=True)
@@ -105,17 +107,16 @@ class StillTrue:
 
 @dataclass(frozen=True)
 class GoOn:
-    """Leave a page that asks nothing (a finding, a stop, a hand-over) for what comes next."""
+    """Leave a page that asks nothing for what comes next. `cleared`: who said that people may go back in."""
 
     at: str
     step: str
+    cleared: str = ""
 
 
 @dataclass(frozen=True)
 class Concluded:
-    """The answer to 'why did it fail?' when no cause was found: 'worn' or 'not found', with the causes ruled
-    out.
-    """
+    """Why it failed when no cause was found: 'worn' or 'not found', with the causes ruled out."""
 
     at: str
     step: str
@@ -312,9 +313,7 @@ class Signed:
 
 @dataclass(frozen=True)
 class Recovered:
-    """A torn last line was copied aside and cut; `bytes` is how many were set aside, `aside` the file's
-    name.
-    """
+    """A torn last line was copied aside and cut: `bytes` of it, into the file `aside`."""
 
     at: str
     bytes: int

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from assistant.house.model import Vocabulary
 from assistant.quantity.interval import Interval
 from assistant.quantity.kind import from_si, show, show_interval, to_si
-from assistant.tree.model import Finding, Step
+from assistant.tree.model import Finding, Look, Step
 from assistant.walk.ask import Record
-from assistant.walk.earlier_visit import Past, PastReading
+from assistant.walk.earlier_visit import Past, PastLook, PastReading
 from assistant.walk.event import AsFound, Opened, Signed
 from assistant.walk.points import open_points
 from assistant.walk.reading import same_spot
@@ -51,7 +51,30 @@ def summed_up(visit: Visit, name: str) -> Past:
         visit.house.fitted,
         tuple(_reading(record, asked) for record, asked in told_apart(visit)),
         healthy,
+        _looks(visit),
     )
+
+
+def look_before(visit: Visit, thing: str, step: str) -> tuple[Past, PastLook] | None:
+    """What was seen of this on an earlier visit, on the same step before any other, the latest first."""
+    seen = [(past, look) for past in visit.past for look in past.looks if look.thing == thing]
+    return next((pair for pair in seen if pair[1].step == step), seen[0] if seen else None)
+
+
+def _looks(visit: Visit) -> tuple[PastLook, ...]:
+    """The last answer of each look, as it was seen."""
+    latest: dict[str, PastLook] = {}
+    for taken in visit.history:
+        if taken.verb != "look" or taken.undecided or taken.passed:
+            continue
+        try:
+            step = visit.step(taken.step)[1]
+        except KeyError:
+            continue
+        if isinstance(step, Look) and taken.answer in step.choices:
+            latest.pop(taken.step, None)
+            latest[taken.step] = PastLook(taken.step, step.sees, taken.answer, taken.at)
+    return tuple(reversed(latest.values()))
 
 
 def earlier_of(visit: Visit, kind: str, points: tuple[str, ...], asked: str = "") -> Earlier | None:

@@ -120,7 +120,7 @@ def same_spot(kind: str, one: tuple[str, ...], other: tuple[str, ...]) -> bool:
 def earlier(visit: Visit, reading: Reading) -> Record | None:
     """The latest reading on record with this reading's identity in the present epochs, or None."""
     epochs = identity_epochs(visit, reading.at)
-    for record in reversed(visit.readings):
+    for record in reversed(visit.readings[visit.fresh :]):
         if (
             record.computed is None
             and record not in visit.slips

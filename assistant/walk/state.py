@@ -134,6 +134,10 @@ class Visit:
     advice: tuple[Advised, ...] = ()
     past: tuple[Past, ...] = ()
     """Our earlier visits here, the latest first."""
+    numbers: dict[str, str] = field(default_factory=dict)
+    """Part -> part number of what was fitted last, as typed."""
+    fresh: int = 0
+    """Readings before this one are not offered again: everybody had to leave since."""
 
     @property
     def vocabulary(self):

@@ -14,6 +14,7 @@ from assistant.walk import answer, around
 from assistant.walk.advance import settle
 from assistant.walk.asked import asked
 from assistant.walk.back import back, taken_up_again
+from assistant.walk.cleared import cleared
 from assistant.walk.event import (
     Advised,
     AsFound,
@@ -133,6 +134,7 @@ def _go_on(visit: Visit, event: GoOn) -> Visit:
         return _begin_walk(visit, ask.complaint)
     assert visit.position is not None
     visit = replace(visit, house=made_safe(visit.house, visit.vocabulary))
+    visit = cleared(visit) if event.cleared else visit
     return visit.at(replace(visit.position, stage="done"))
 
 
