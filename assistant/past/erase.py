@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from assistant.trail.draft import NAME as DRAFT
 from assistant.trail.erased import Erased, note_erased
 from assistant.trail.error import TrailError
 from assistant.trail.files import DISK, Files
@@ -50,6 +51,9 @@ def erase_customer(folder: Path, at: str, by: str, photos: bool = True, files: F
             if Path(name).suffix in REPORTS or name == PARTS:
                 _remove(folder / name, files)
                 gone.append(Erased(at, by, "report", name))
+            elif name == DRAFT:  # a name or an address may stand in it that was never saved
+                _remove(folder / name, files)
+                gone.append(Erased(at, by, "draft", name))
         if gone:
             note_erased(folder, gone, files)
     finally:

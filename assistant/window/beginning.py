@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from assistant.trail.calls import Call
+from assistant.trail.clock import now
+from assistant.trail.error import TrailError
+from assistant.walk.earlier_visit import Past
 from assistant.walk.event import Filled, Person, Recalled
 from assistant.window.page.new_visit import NewVisitPage
 from assistant.window.page.visit.telephone import TelephonePage
@@ -23,9 +28,8 @@ class Beginning:
         self.window = window
         self.person: dict[str, str] = {}
         self.sheets: dict[str, dict[str, str]] = {}
-        self.call: dict[str, str] = {}
-        self.interrupted: dict[str, str] = {}
-        """A call left for the list: the next caller's sheet begins empty, and this one is offered."""
+        self.call: Call | None = None
+        """The call that is written down; one left for the list is let go of, and offered there."""
 
     def forget(self) -> None:
         """Nothing of another visit is carried over."""
@@ -41,12 +45,13 @@ class Beginning:
 
     def open(self, name: str) -> None:
         if name == "telephone":
-            left = self.interrupted
-            whose = ", ".join(left[name] for name in ("name", "address") if left.get(name)) or "no name yet"
-            page = TelephonePage(self.window.desk.library.vocabulary, self.call, whose if left else "")
-            page.again.connect(self._take_up_call)
+            desk = self.window.desk
+            self.call = self.call or Call(desk.calls, now())
+            page = TelephonePage(desk.library.vocabulary, self.call, desk.interrupted(self.call.folder))
+            page.again.connect(self.take_up_call)
             page.begun.connect(self.called)
             page.left.connect(self.choose)
+            page.thrown.connect(self._throw_away)
             self.window._put(page)
         elif name == "tune_up":
             self.begin(())
@@ -78,7 +83,9 @@ class Beginning:
             window.page.say(str(problem))
             return
         said = self._written(driver)
-        self.call.clear()
+        if self.call is not None:
+            self.call.drop()
+            self.call = None
         tune_up = not complaints and not self.sheets.get("triage")
         self.forget()
         window.show_visit(driver)
@@ -86,7 +93,8 @@ class Beginning:
             window.page.say(said)
         if driver.ask().kind == "stop":
             return
-        window.open("earlier" if driver.visit.past else "baseline" if tune_up else "as_found")
+        known = bool(driver.visit.past or driver.perhaps)
+        window.open("earlier" if known else "baseline" if tune_up else "as_found")
 
     def _written(self, driver: Driver) -> str:
         """What was asked before the visit, into its trail; a sentence where the disk did not take it."""
@@ -100,13 +108,32 @@ class Beginning:
             return str(problem)
         return ""
 
-    def _take_up_call(self) -> None:
-        self.call, self.interrupted = dict(self.interrupted), {}
+    def take_up_call(self, folder: Path) -> None:
+        """Go on with a call that was interrupted, in this window or before the program was last closed."""
+        self.let_go()
+        try:
+            self.call = Call.open(folder)
+        except TrailError as problem:
+            self.window.page.say(str(problem))
+            return
         self.open("telephone")
 
+    def let_go(self) -> None:
+        """The call waits on disk for whoever goes on with it."""
+        if self.call is not None:
+            self.call.keep()
+            self.call.let_go()
+            self.call = None
+
+    def _throw_away(self) -> None:
+        if self.call is not None:
+            self.call.drop()
+            self.call = None
+        self.forget()
+        self.window.show_start("The call was thrown away.")
+
     def _back(self) -> None:
-        if self.call:
-            self.interrupted, self.call = dict(self.call), {}
+        self.let_go()
         self.forget()
         self.window.show_start()
 
@@ -117,7 +144,17 @@ def recall(window: Window, driver: Driver) -> bool:
     """
     serial = driver.visit.sheets.get("unit", {}).get("serial", "")
     found = window.desk.earlier(driver.person().get("address", ""), serial, driver.folder)
-    if not found or found == driver.visit.past:
+    merged = together(found, driver.visit.past)
+    known = [driver.folder, *(driver.folder.parent / past.visit for past in merged)] if driver.folder else []
+    driver.perhaps = window.desk.perhaps(driver.person(), known)
+    if not found or merged == driver.visit.past:
         return False
-    driver.send(Recalled(driver.now(), found))
+    driver.send(Recalled(driver.now(), merged))
     return True
+
+
+def together(found: tuple[Past, ...], known: tuple[Past, ...]) -> tuple[Past, ...]:
+    """All of them once, the latest first; what a person said belongs here stays."""
+    names = {past.visit for past in found}
+    kept = [past for past in known if past.visit not in names]
+    return tuple(sorted((*found, *kept), key=lambda past: past.began, reverse=True)) if kept else found

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+import contextlib
+from collections.abc import Iterable
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from assistant.resources import trees_folder
+from assistant.trail.calls import FOLDER, interrupted
 from assistant.trail.clock import now
 from assistant.trail.error import LockedError, TrailError
 from assistant.trail.names import folder_name
-from assistant.trail.shelf import Shelved, make_shelf, shelf_folder, shelved, visits
+from assistant.trail.shelf import PRACTICE, Shelved, make_shelf, shelf_folder, shelved, visits
 from assistant.window.refused import Refused
 
 if TYPE_CHECKING:
     from assistant.house.place import Problem
     from assistant.past.memory import Memory
+    from assistant.past.store import Store
     from assistant.tree.library import Library
     from assistant.walk.earlier_visit import Past
     from assistant.window.session import Driver
@@ -26,6 +30,11 @@ MARK = "notice-was-read"
 
 MOST_BEHIND = 300
 """Visits read anew before a call-back is looked up; more would keep the person waiting."""
+
+
+def _whose(texts: dict[str, str]) -> str:
+    who = ", ".join(texts[name] for name in ("name", "address") if texts.get(name, "").strip())
+    return who or "no name yet"
 
 
 class OpenElsewhere(Refused):
@@ -109,6 +118,15 @@ class Desk:
         except TrailError as problem:
             raise Refused(str(problem)) from problem
 
+    @property
+    def calls(self) -> Path:
+        """Where telephone calls lie that are no visit yet."""
+        return self.shelf.parent / FOLDER
+
+    def interrupted(self, but: Path | None = None) -> list[tuple[Path, str]]:
+        """Calls that were left before they became a visit, and whose they are, the latest first."""
+        return [(folder, _whose(texts)) for folder, texts in interrupted(self.calls, but)]
+
     def close(self) -> None:
         """Let go of what was open beside the visits."""
         if "memory" in vars(self):
@@ -157,20 +175,46 @@ class Desk:
         except TrailError:
             return ()
 
+    def perhaps(self, person: dict[str, str], but: Iterable[Path]) -> list[tuple[Path, str]]:
+        """Visits that may have been here too, each with why and when, the latest first: the address written
+        differently, or the same telephone number. Only a person can say so.
+        """
+        from assistant.past.search import search
+        from assistant.trail.alike import looked_up, same_address, same_phone
+
+        address, phone = person.get("address", ""), person.get("phone", "")
+        asked, without = looked_up(address, phone), set(but)
+        if not asked:
+            return []
+        store = self._index()
+        try:
+            found = {each.folder: each for words in asked for each in search(store, self.shelf, words)}
+        finally:
+            store.close()
+        out = []
+        for each in sorted(found.values(), key=lambda each: (each.last, each.folder.name), reverse=True):
+            there = dict(each.person)
+            why = same_address(address, there.get("address", "")) or same_phone(phone, there.get("phone", ""))
+            if why and each.folder not in without and each.state != PRACTICE:
+                who = ", ".join(there[name] for name in ("name", "address", "phone") if there.get(name))
+                out.append((each.folder, f"{who}\n{each.began[:10]}: {why}"))
+        return out
+
+    def recalled(self, folder: Path) -> Past | None:
+        """One earlier visit summed up; None where it can't be followed."""
+        from assistant.trail.earlier import past_of
+
+        return past_of(folder)
+
     def _might_be(self, address: str, serial: str) -> list[Shelved]:
         """Visits that hold the words of the address or of the serial number, from the index, brought up to
         date as far as that is quick.
         """
-        from assistant.past.refresh import refresh
         from assistant.past.search import search
-        from assistant.past.store import index_file, open_store
         from assistant.trail.earlier import plain
 
-        store = open_store(index_file(self.shelf))
+        store = self._index()
         try:
-            for _, behind in refresh(store, self.shelf):
-                if behind > MOST_BEHIND:
-                    break
             found = [
                 each
                 for words in (address, serial, plain(serial))
@@ -180,6 +224,18 @@ class Desk:
         finally:
             store.close()
         return [shelved(folder) for folder in dict.fromkeys(each.folder for each in found)]
+
+    def _index(self) -> Store:
+        """The index of the visits, brought up to date as far as that is quick."""
+        from assistant.past.refresh import refresh
+        from assistant.past.store import index_file, open_store
+
+        store = open_store(index_file(self.shelf))
+        with contextlib.suppress(TrailError):
+            for _, behind in refresh(store, self.shelf):
+                if behind > MOST_BEHIND:
+                    break
+        return store
 
     def first_time(self) -> bool:
         """Whether the notice was never put away on this shelf."""

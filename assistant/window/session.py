@@ -25,6 +25,7 @@ from assistant.walk.event import Event, Exported
 from assistant.walk.state import BadAnswer, OutOfOrder, Visit
 from assistant.walk.visit import asked
 from assistant.walk.weigh import Weighed, weigh, weigh_loose, weigh_reading
+from assistant.window.drafts import Drafts, unsaved
 from assistant.window.refused import Refused
 
 
@@ -42,9 +43,12 @@ class Driver(QObject):
     def __init__(self, live: Any, now: Callable[[], str] = wall_clock, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.live, self.now = live, now
-        self.drafts: dict[tuple[str, str], str] = {}
-        """What was typed and not sent yet: (step, reading) -> text. A page built anew finds it here."""
+        kept = None if self.read_only or self.visit.signed is not None else self.folder
+        self.drafts = Drafts(kept, self.library.trees, self)
+        """What was typed and not sent yet: (page or step, name) -> text. A page built anew finds it here."""
         self._cautioned: dict[str, tuple] = {}
+        self.perhaps: list[tuple[Path, str]] = []
+        """Visits that may have been here too (assistant/window/desk.py), offered to be looked at."""
         self.shown = len(self.visit.history)
         """How many steps the person has seen; what the walk did by itself after them is told on the next
         page.
@@ -171,7 +175,22 @@ class Driver(QObject):
         known = self.drafts.get((step, name))
         return known if known is not None or self.folder is None else draft_of(self.folder, step, name)
 
+    def unsaved(self) -> list[str]:
+        """The pages in which something stands that was typed before this visit was opened and never saved."""
+        sheets = self.vocabulary.sheets
+
+        def known(page: str, name: str) -> str:
+            if page.startswith("sheet."):
+                return self.visit.sheets.get(page.removeprefix("sheet."), {}).get(name, "")
+            held = {"as_found": self.visit.as_found, "as_left": self.visit.as_left}.get(page)
+            return held.seen.get(name, "") if held is not None else ""
+
+        return unsaved(
+            self.drafts, known, lambda name: sheets[name].title if name in sheets else name.capitalize()
+        )
+
     def close(self) -> None:
+        self.drafts.keep()
         self.live.close()
 
     def _power(self) -> tuple:

@@ -2,45 +2,69 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout, QWidget
+import re
+from collections.abc import Callable, Sequence
+from pathlib import Path
 
-from assistant.house.model import Question, Vocabulary
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QHideEvent
+from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from assistant.house.model import Question, StopPage, Vocabulary
+from assistant.trail.calls import Call
 from assistant.walk.around import leads_out
 from assistant.window import look
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
+from assistant.window.page.offers import Offers
 from assistant.window.page.visit.lines import Lines
-from assistant.window.text import label, rule
+from assistant.window.text import label, row_of, rule
 
 WHO = (("name", "Name", ""), ("address", "Address", "street and number"), ("phone", "Telephone", ""))
+LATER = 250
+"""Milliseconds after the last letter before it goes to the disk."""
+MOST = 3
+"""Interrupted calls that are offered."""
 TELL_THEM = "Tell them now, word for word:"
 
 
 class TelephonePage(AsidePage):
-    """`begun` carries (person, answers, stop page or ''). What was typed is kept in the caller's `drafts`."""
+    """`begun` carries (person, answers, stop page or ''). What was typed is kept in `call`, on disk after
+    every answer.
+    """
 
     begun = Signal(object, object, str)
-    again = Signal()
-    """A call that was left before it became a visit is taken up again."""
+    again = Signal(object)
+    """A call that was left before it became a visit is taken up again: its folder."""
+    thrown = Signal()
     title = "On the telephone"
     takes_digits = False
 
     def __init__(
         self,
         vocabulary: Vocabulary,
-        drafts: dict[str, str] | None = None,
-        interrupted: str = "",
+        call: Call,
+        interrupted: Sequence[tuple[Path, str]] = (),
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(None, parent)
         self.vocabulary = vocabulary
-        if interrupted:
-            again = QPushButton(f"Go on with the &interrupted call: {interrupted}")
-            again.setMinimumHeight(look.TARGET)
-            again.clicked.connect(self.again)
-            self.column.addWidget(again)
-        self.drafts = {} if drafts is None else drafts
+        self.call = call
+        self._told: StopPage | None = None
+        self.later = QTimer(self)
+        self.later.setSingleShot(True)
+        self.later.setInterval(LATER)
+        self.later.timeout.connect(self.keep)
+        if call.texts:
+            away = QPushButton("Throw this call &away")
+            away.setMinimumHeight(look.TARGET)
+            away.clicked.connect(self._ask_away)
+            self.own.addWidget(row_of(away))
+        else:
+            for button in again_buttons(interrupted, self.again.emit):
+                self.column.addWidget(button)
+        self.offers = Offers()
+        self.foot_column.insertWidget(0, self.offers)
         sheet = vocabulary.sheets.get("triage")
         self.out = QFrame()
         self.out.setObjectName("banner")
@@ -95,11 +119,36 @@ class TelephonePage(AsidePage):
             self.begun.emit(self.person(), self.answers(), self.stop())
 
     def _known(self, name: str) -> str:
-        return self.drafts.get(name, "")
+        return self.call.texts.get(name, "")
+
+    def keep(self) -> None:
+        """Onto the disk, now."""
+        self.later.stop()
+        if trouble := self.call.keep():
+            self.say(trouble)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        if self.later.isActive():
+            self.keep()
+        super().hideEvent(event)
+
+    def _ask_away(self) -> None:
+        self.offers.ask(
+            "Throw away all that was written down of this call?",
+            [("Keep it", lambda: None), ("Throw it away for good", self.thrown.emit)],
+            self.first_focus(),
+        )
+
+    def choose(self, digit: int) -> None:
+        self.offers.pick(digit)
 
     def _typed(self, name: str, text: str) -> None:
-        self.drafts[name] = text
+        self.call.texts[name] = text
         self._state()
+        if name in self.questions and self.questions[name].choices:
+            self.keep()
+        else:
+            self.later.start()
 
     def _on(self, place: int) -> None:
         if place + 1 < len(self.parts):
@@ -107,25 +156,56 @@ class TelephonePage(AsidePage):
         else:
             self.enter()
 
-    def _state(self) -> None:
-        page, tiny = self.vocabulary.stops.get(self.stop()), self.mode == TINY
+    def _tell(self, page: StopPage | None) -> None:
+        """What to say to the caller now, above everything else; nothing where nobody has to leave."""
         while self.out_column.count():
             gone = self.out_column.takeAt(0).widget()
-            gone.setParent(None)
+            gone.hide()  # one without a parent that is still to be shown would be a window of its own
             gone.deleteLater()
         self.out.setVisible(page is not None)
+        if page is None:
+            return
+        size = look.LEAD if self.mode == TINY else look.QUESTION - 4
+        self.out_column.addWidget(label(f"STOP: {page.title}", look.LEAD + 2, bold=True))
+        self.out_column.addWidget(label(TELL_THEM))
+        for line in map(for_the_caller, page.lines):
+            self.out_column.addWidget(label(line, size, bold=True))
+        self.scroll.verticalScrollBar().setValue(0)
+
+    def _state(self) -> None:
+        page = self.vocabulary.stops.get(self.stop())
+        if page is not self._told:
+            self._told = page
+            self._tell(page)
         if page is not None:
-            self.out_column.addWidget(label(f"STOP: {page.title}", look.LEAD + 2, bold=True))
-            self.out_column.addWidget(label(TELL_THEM))
-            for line in map(for_the_caller, page.lines):
-                self.out_column.addWidget(label(line, look.LEAD if tiny else look.QUESTION - 4, bold=True))
-            self.scroll.verticalScrollBar().setValue(0)
             self.say("Nobody drives before they are out.")
             self.set_next("Write it &down")
             return
         self.say("")
         anything = self.answers() or self.person()
         self.set_next("&Go on" if anything else "&Back to it")
+
+
+def again_buttons(
+    calls: Sequence[tuple[Path, str]], pressed: Callable[[Path], None]
+) -> list[QPushButton]:
+    """A button for each of the latest calls that were interrupted."""
+    made = []
+    for place, (folder, whose) in enumerate(calls[:MOST]):
+        mnemonic = "&" if place == 0 else ""
+        said = whose.replace("&", "&&")
+        button = QPushButton(f"Go on with the {mnemonic}interrupted call: {said}{when(folder.name)}")
+        button.setMinimumHeight(look.TARGET)
+        button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        button.clicked.connect(lambda _=False, folder=folder: pressed(folder))
+        made.append(button)
+    return made
+
+
+def when(name: str) -> str:
+    """When a call began, from its folder's name; empty where that says no time."""
+    found = re.match(r"(\d{4}-\d\d-\d\d)-(\d\d)(\d\d)-", name)
+    return f" ({found[1]}, {int(found[2])}:{found[3]})" if found else ""
 
 
 def for_the_caller(line: str) -> str:
