@@ -99,6 +99,7 @@ class Window(QMainWindow):
         self.close_visit()
         page = StartPage(self.desk)
         page.picked.connect(self.take_up)
+        page.call.connect(self.take_up_call)
         page.opens.connect(lambda name: self.new_visit() if name == "new" else self.open(name))
         self._put(page)
         if said:
@@ -118,6 +119,14 @@ class Window(QMainWindow):
             self.beginning.forget()
         self.beginning.choose()
 
+    def take_up_call(self, folder: Path) -> None:
+        """A telephone call from the list, where it was interrupted."""
+        from assistant.window.beginning import Beginning
+
+        self.beginning = self.beginning or Beginning(self)
+        self.beginning.forget()
+        self.beginning.take_up_call(folder)
+
     def take_up(self, folder: Path, take_over: bool = False, join: str | None = None) -> None:
         """A visit from the list, where it stopped."""
         try:
@@ -136,7 +145,9 @@ class Window(QMainWindow):
         self.show_ask()
         from assistant.walk.around import sent_out
 
-        for remark in (*getattr(driver.live, "remarks", ()), *sent_out(driver.visit)):
+        typed = ", ".join(driver.unsaved())
+        unsaved = [f"Typed before and not saved yet: {typed}. It stands there still."] if typed else []
+        for remark in (*unsaved, *getattr(driver.live, "remarks", ()), *sent_out(driver.visit)):
             self.page.column.insertWidget(0, banner(remark))
 
     def show_ask(self) -> None:
@@ -263,6 +274,8 @@ class Window(QMainWindow):
         if self.room is not None:
             self.room.close()
         self.close_visit()
+        if self.beginning is not None:
+            self.beginning.let_go()
         self.desk.close()
         self.awake.let_go()
         super().closeEvent(event)

@@ -48,6 +48,7 @@ from assistant.window.page.visit import (
     around,
     as_left,
     baseline,
+    cleared,
     earlier,
     proof,
     sheet,
@@ -91,11 +92,12 @@ PLAIN_ASIDES = {
     "advise": advise.AdvisePage,
     "outlook": advise.OutlookPage,
     "waiting": waiting.WaitingPage,
-    "earlier": earlier.EarlierPage,
     "baseline": baseline.BaselinePage,
     "tonight": tonight.TonightPage,
     "proof": proof.ProofPage,
     "who": person.WhoPage,
+    "cleared": cleared.ClearedPage,
+    "triage": sheet.TriagePage,
 }
 
 AT_START = {"calls": CallsPage, "workbench": BenchPage, "tree": tree.open_tree}
@@ -126,6 +128,8 @@ def aside(
         return back.BackPage(driver, step)
     if name == "drawing":
         return drawing.DrawingPage(driver, picture)
+    if name == "earlier":
+        return earlier.EarlierPage(driver, desk)
     if name == "unproved":
         return unproved.UnprovedPage(driver, desk)
     if name == "workbench:list":

@@ -71,12 +71,12 @@ def test_every_page_has_names_and_fits(waiting, size):
 
 
 def test_a_digit_opens_a_page_around_the_walk(waiting):
-    """Ctrl+R and 5: waiting for a part, with its match data and what comes first."""
-    waiting.key(Qt.Key.Key_R, Qt.KeyboardModifier.ControlModifier).digit(5)
+    """Ctrl+R and 6: waiting for a part, with its match data and what comes first."""
+    waiting.key(Qt.Key.Key_R, Qt.KeyboardModifier.ControlModifier).digit(6)
     said = words(waiting)
     for part in (
         "Igniter",
-        "must not differ in: volts",
+        "must not differ in (from memory): volts",
         "Igniter's voltage: 120 V",
         "We fitted one here before",
     ):
@@ -89,12 +89,15 @@ def test_waiting_for_a_part_pauses_and_somebody_else_goes_on(waiting):
     waiting.key(Qt.Key.Key_F9).digit(1).enter()
     waiting.page.lines.fields["due"].setFocus()
     waiting.type("Friday").enter().type("bring the long screwdriver").enter()
+    assert "still held or open" in waiting.verdict
+    waiting.alt("b").alt("n")
     *_, filled, paused = waiting.driver.visit.events
     assert isinstance(filled, Filled) and filled.answers == {
         "due": "Friday",
         "first": "bring the long screwdriver",
     }
-    assert isinstance(paused, Paused) and paused.why == "Waiting for a part, expected Friday"
+    assert isinstance(paused, Paused)
+    assert paused.why.startswith("Waiting for a part, expected Friday; put back")
     said = words(waiting)
     assert said.index("Open now") < said.index("every circuit counts as not known")
     assert "First: bring the long screwdriver" in said

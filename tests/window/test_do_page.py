@@ -59,3 +59,66 @@ def test_the_clock_goes_on_under_another_page(at):
     page.clock = lambda: begun + 50
     hand.key(ESCAPE)
     assert page.waited() == 50
+
+
+def test_a_caution_of_the_act_stands_on_its_page_and_so_does_how_it_was_found(qtbot, window, desk):
+    """The thermostat goes back to HEAT among the steps put in front: the burners may light."""
+    from hand import Hand
+    from PySide6.QtWidgets import QLabel
+
+    from assistant.walk.event import AsFound
+    from assistant.walk.state import Frame, Position
+    from assistant.window.caution import CautionSign
+    from assistant.window.session import Driver
+    from tests.played import at as time_of
+    from tests.played import shipped
+
+    desk.library = shipped()
+    driver = desk.begin((("no_heat", "cold"),))
+    assert isinstance(driver, Driver)
+    driver.send(AsFound(time_of(1), {"thermostat": "HEAT 68, schedule on"}))
+    live = driver.live
+    live.visit = live.visit.at(Position((Frame("restore_line", "thermostat", circuit="line"),)))
+    window.show_visit(driver)
+    hand = Hand(qtbot, window).rest()
+    assert hand.page.ask.act == "stat_on"
+    said = [sign.accessibleName() for sign in hand.page.findChildren(CautionSign)]
+    assert any(words.startswith("WARNING") and "burners" in words for words in said), said
+    assert any("HEAT 68, schedule on" in text.text() for text in hand.page.findChildren(QLabel))
+
+
+def test_bubbles_lead_to_the_same_question_again_and_then_to_a_stop(qtbot, window, desk):
+    """By keys alone: what it showed is asked, nothing is done before it was said."""
+    from hand import Hand
+
+    from assistant.walk.state import Frame, Position
+    from tests.played import shipped
+
+    desk.library = shipped()
+    driver = desk.begin((("no_heat", "cold"),))
+    live = driver.live
+    live.visit = live.visit.at(Position((Frame("close_up", "bubbles"),)))
+    window.show_visit(driver)
+    hand = Hand(qtbot, window).rest().enter()
+    assert hand.verdict == "Say first what it showed." and hand.step == "close_up.bubbles"
+    hand.digit(2).enter()
+    assert hand.step == "close_up.bubbles" and hand.driver.visit.events[-1].saw == "bubbles"
+    assert hand.page.results.chosen == []
+    hand.press("Not good again: stop here")
+    assert (hand.driver.ask().kind, hand.driver.ask().page) == ("stop", "joint_leaks")
+
+
+def test_no_bubbles_is_one_digit_and_enter(qtbot, window, desk):
+    """And it stands in the trail."""
+    from hand import Hand
+
+    from assistant.walk.state import Frame, Position
+    from tests.played import shipped
+
+    desk.library = shipped()
+    driver = desk.begin((("no_heat", "cold"),))
+    driver.live.visit = driver.visit.at(Position((Frame("close_up", "bubbles"),)))
+    window.show_visit(driver)
+    hand = Hand(qtbot, window).rest().digit(1).enter()
+    assert hand.driver.visit.history[-1].answer == "done, closed and no bubbles"
+    assert hand.step == "close_up.door"

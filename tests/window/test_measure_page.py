@@ -189,6 +189,23 @@ def test_the_caution_is_full_once_and_short_after(at):
     switching.
     """
     hand = at("to_volts")
+    hand.window.resize(1360, 820)
+    hand.rest()
     assert [sign.full for sign in hand.page.cautions] == [True, True]
     hand.type("118.4").enter().alt("m")
     assert [sign.full for sign in hand.page.cautions] == [False, False]
+
+
+def test_in_a_narrow_window_the_gravest_caution_is_whole_and_the_rest_comes_with_the_next_page(at):
+    """None of them is cut off by the foot at 1024 by 600, and none counts as read that stood in one line."""
+    hand = at("to_volts")
+    page = hand.page
+    ((short, full),) = page._spare
+    assert short.isVisible() and not full.isVisible()
+    whole = next(sign for sign in page.cautions if sign is not full)
+    assert whole.full and whole.isVisible()
+    for sign in (whole, short):
+        bottom = sign.mapTo(page.scroll.viewport(), sign.rect().bottomLeft()).y()
+        assert bottom <= page.scroll.viewport().height(), sign.accessibleName()
+    hand.type("118.4").enter().alt("m")
+    assert [sign.full for sign in hand.page.cautions] == [sign is full for sign in page.cautions]

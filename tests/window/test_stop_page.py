@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontMetricsF
-from PySide6.QtWidgets import QLineEdit, QPlainTextEdit
+from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit
 
 from assistant.walk.event import GoOn, Hazard
 
@@ -48,15 +48,40 @@ def test_people_who_leave_take_the_machine_along(at):
     """Only where everybody leaves; a hot panel needs other words."""
     hand = at("to_volts").key(Qt.Key.Key_F8).digit(1)
     assert "Take this machine out with you" in hand.verdict
-    hand.enter().key(Qt.Key.Key_F8).digit(5)
+    hand.key(Qt.Key.Key_F8).digit(5)
     assert hand.verdict == "The work stops here."
 
 
 def test_enter_goes_on_once_it_is_done(at):
     """A stop pauses the walk, not the visit."""
-    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1).enter()
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(5).enter()
     assert isinstance(hand.driver.visit.events[-1], GoOn)
     assert hand.driver.ask().kind == "choose"
+
+
+def test_one_key_does_not_clear_a_house_that_everybody_left(at):
+    """Enter closes the visit, which stays stopped; it is taken up on somebody's word, and the room is asked
+    again.
+    """
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1)
+    folder = hand.driver.folder
+    hand.enter()
+    assert type(hand.page).__name__ == "StartPage"
+    hand.window.take_up(folder)
+    hand.rest().enter()
+    assert type(hand.page).__name__ == "StartPage"
+    hand.window.take_up(folder)
+    hand.rest().alt("e")
+    assert hand.page.title.startswith("Who says")
+    hand.digit(1).enter()
+    assert "name or number" in hand.verdict and hand.driver.ask().kind == "stop"
+    hand.page.line.setFocus()
+    hand.type("K. Example, 555-0100, 22:40").enter()
+    event = hand.driver.visit.events[-1]
+    assert isinstance(event, GoOn) and event.cleared == "the gas supplier: K. Example, 555-0100, 22:40"
+    hand.key(Qt.Key.Key_Escape)
+    assert hand.driver.ask().kind == "choose" and "no_heat" in hand.page.choices.buttons
+    assert any("Cleared by the gas supplier" in text.text() for text in hand.page.findChildren(QLabel))
 
 
 def test_before_there_is_a_visit_the_page_still_tells_what_to_do(qtbot, window):

@@ -10,7 +10,7 @@ import time
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QHBoxLayout,
@@ -65,7 +65,12 @@ class Page(QWidget):
         self.picture: QWidget | None = None
         self.mode = NARROW
         self._focused: QWidget | None = None
+        self._last: QWidget | None = None
         self._shown_at = self._stray_at = float("-inf")
+        self.next_key = QShortcut(
+            QKeySequence("Alt+N"), self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut
+        )
+        self.next_key.activated.connect(self._next_by_key)
         across = QHBoxLayout(self)
         across.setContentsMargins(0, 0, 0, 0)
         across.setSpacing(0)
@@ -166,6 +171,14 @@ class Page(QWidget):
         self.next_button.setText(words)
         self.next_button.setAccessibleName(words.replace("&", ""))
         self.next_button.setEnabled(on)
+        self.next_key.setEnabled("&n" not in words.lower())  # where N is the button's own letter it does it
+
+    def button_after(self, last: QWidget) -> None:
+        """Tab comes from the last thing of the page to the big button, which was made before it."""
+        self._last = last
+
+    def _next_by_key(self) -> None:
+        self.next_button.click()
 
     def add(self, thing: QWidget) -> QWidget:
         self.column.addWidget(thing)
@@ -228,6 +241,8 @@ class Page(QWidget):
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
+        if self._last is not None and isValid(self._last):  # in the window's own order, not before it has one
+            QWidget.setTabOrder(self._last, self.next_button)
         self._shown_at = time.monotonic()
         QTimer.singleShot(0, self, self._focus)
 

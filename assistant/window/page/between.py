@@ -7,6 +7,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QPlainTextEdit, QWidget
 
 from assistant.walk.ask import Ask
+from assistant.walk.cleared import said_cleared
 from assistant.walk.event import GoOn, Resumed, Settled, TakeUp
 from assistant.walk.points import NOT_CLOSED
 from assistant.window import look
@@ -14,7 +15,7 @@ from assistant.window.line import Line
 from assistant.window.page.base import Page
 from assistant.window.page.choices import Choices
 from assistant.window.session import Driver
-from assistant.window.text import label, rule
+from assistant.window.text import banner, label, rule
 
 
 class BetweenPage(Page):
@@ -45,7 +46,12 @@ class ChoosePage(BetweenPage):
             known = driver.vocabulary.complaints.get(name)
             note = state.note or NOT_CLOSED.get(state.status, state.status) if state else ""
             listed.append((name, f"{known.title if known else name}\n{note}"))
-        if not driver.visit.complaints and driver.vocabulary.baseline:
+        cleared = said_cleared(driver.visit)
+        if cleared:
+            self.column.addWidget(
+                banner(f"Cleared by {cleared}. Read the room again at the door before anything is switched.")
+            )
+        elif not driver.visit.complaints and driver.vocabulary.baseline:
             listed.insert(0, (self.HEALTHY, "Healthy numbers\nno complaint: what this unit reads when well"))
         listed.append((self.HAND_OVER, "Hand over as it is\nopen points, name and address, sign, report"))
         self.choices = Choices(listed)
@@ -156,7 +162,11 @@ class PausedPage(BetweenPage):
         self.by.setPlaceholderText("who goes on, if it is somebody else")
         self.by.returnPressed.connect(self.enter)
         self.own.addWidget(self.by)
+        self.button_after(self.by)
         self.set_next("&Go on")
+
+    def first_focus(self) -> QWidget:
+        return self.by
 
     def enter(self) -> None:
         self.send(Resumed(self.driver.now(), self.by.text().strip()))

@@ -9,18 +9,25 @@ from collections.abc import Callable
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 
 from assistant.tree.model import Do
+from assistant.walk.answer import not_good_before
 from assistant.walk.ask import Ask
 from assistant.walk.event import Did
 from assistant.walk.past import part_of
 from assistant.window import look, words
+from assistant.window.page.choices import Choices
 from assistant.window.page.step import StepPage
 from assistant.window.page.visit.earlier import again
+from assistant.window.page.visit.fitting import Fitting, as_found
 from assistant.window.session import Driver
 from assistant.window.text import banner, label, row_of
 
+AGAIN = (
+    "It was not good the last time. Put it right first, gas shut and power off meanwhile as for any work on "
+    "it; then do this again."
+)
 MEANWHILE = (
     "Meanwhile, without touching what you switched: look at the filter, at the vent outside, or take a photo "
     "of the rating plate (F5)."
@@ -49,6 +56,10 @@ class DoPage(StepPage):
         self.timer = QTimer(self)
         self.timer.setInterval(500)
         self.timer.timeout.connect(self.tick)
+        self.act = driver.vocabulary.acts.get(ask.act or "")
+        self.fitting: Fitting | None = None
+        self.results: Choices | None = None
+        self._told_of_act()
         if ask.step.startswith("act."):
             said = again(driver.visit, part_of(driver.visit, ask.step.removeprefix("act.")))
             if said:
@@ -59,6 +70,39 @@ class DoPage(StepPage):
             self.words.addWidget(label(MEANWHILE, soft=True))
         self.close_words()
         self.set_next("&Done")
+
+    def _told_of_act(self) -> None:
+        """The part that goes in, the settings that are put back, and what it shows when it is done."""
+        if self.act is None:
+            return
+        for said in as_found(self.driver, self.act):
+            self.words.addWidget(label(said, look.LEAD))
+        part = self.driver.vocabulary.parts.get(self.act.fits or "")
+        if part is not None and part.costs and self.ask.step.startswith("act."):
+            self.fitting = Fitting(self.driver, part.name, self.ask.step)
+            self.fitting.entered.connect(self.enter)
+            self.words.addWidget(self.fitting)
+        if not self.ask.choices:
+            return
+        if not_good_before(self.driver.visit, self.ask.step):
+            self.column.insertWidget(self.column.indexOf(self.question), banner(AGAIN))
+            stop = QPushButton("Not good again: &stop here")
+            stop.setMinimumHeight(look.TARGET)
+            stop.clicked.connect(lambda: self.cannot("not good again"))
+            self.own.addWidget(row_of(stop))
+        self.words.addWidget(label("What did it show?", look.LEAD, bold=True))
+        self.results = Choices([(value, words.plain(value).capitalize()) for value in self.ask.choices], 2)
+        self.results.picked.connect(lambda _: self.say(""))
+        self.words.addWidget(self.results)
+
+    def first_focus(self) -> QWidget:
+        if self.results is not None:
+            return self.results.first()
+        return self.fitting.line if self.fitting is not None else super().first_focus()
+
+    def choose(self, digit: int) -> None:
+        if not self.offers.pick(digit) and self.results is not None:
+            self.results.choose(digit)
 
     def waited(self) -> float | None:
         """Seconds since the page was shown; None where nothing is to be waited for."""
@@ -87,8 +131,17 @@ class DoPage(StepPage):
             rest = words.lasting(self.wait - waited)
             self.say(f"{rest} more to wait. Once more goes on without, and the trail says so.")
             return
+        if self.results is not None and not self.results.chosen:
+            self.say("Say first what it showed.")
+            self.results.first().setFocus()
+            return
         self.seen()
-        if self.record(Did(self.driver.now(), self.ask.step, None if waited is None else round(waited, 1))):
+        spent = None if waited is None else round(waited, 1)
+        saw = self.results.chosen[0] if self.results is not None else ""
+        number = self.fitting.text() if self.fitting is not None else ""
+        if self.record(Did(self.driver.now(), self.ask.step, spent, saw, number)):
+            if self.fitting is not None:
+                self.fitting.done()
             self.left.emit()
 
     def showEvent(self, event: QShowEvent) -> None:

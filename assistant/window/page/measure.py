@@ -31,6 +31,7 @@ class MeasurePage(StepPage):
 
     next_words = "Save"
     keeps_line = True
+    gravest_first = True
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(driver, ask, parent)

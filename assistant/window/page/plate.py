@@ -62,7 +62,7 @@ class PlatePage(StepPage):
         self.ways.addWidget(unreadable)
         self.own.addLayout(self.ways)
 
-    def _told(self, common) -> None:
+    def _told(self) -> None:
         """The step's own how and cautions come with the reading, not with the plate."""
 
     def show_essential(self, *_more: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QEvent, QTimer, Signal
 from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
 from assistant.past.search import MOST
@@ -51,6 +51,8 @@ class StartPage(Page):
     """`picked` carries a visit's folder; `opens` asks for a new visit."""
 
     picked = Signal(object)
+    call = Signal(object)
+    """The folder of a telephone call that was interrupted."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(None, parent)
@@ -60,6 +62,8 @@ class StartPage(Page):
         self.foot_column.insertWidget(0, self.offers)
         self.heading = label("Visits", look.QUESTION)
         self.column.addWidget(self.heading)
+        for button in self._interrupted():
+            self.column.addWidget(button)
         self.find = Line("Find a visit")
         self.find.setPlaceholderText("find: a name, an address, a part, a finding, a reading, a note, a date")
         self.find.textChanged.connect(lambda _: self._list())
@@ -85,9 +89,20 @@ class StartPage(Page):
         self.reading.setInterval(0)
         self.reading.timeout.connect(self._read_on)
         self.trouble = ""
+        self._looked = False
         if self._read(AT_ONCE, anew=True):
             self.reading.start()
         self._list()
+        self._looked = True
+
+    def _interrupted(self) -> list[QPushButton]:
+        """Calls that were left, or cut off with the program, before they became a visit."""
+        calls = self.desk.interrupted()
+        if not calls:
+            return []
+        from assistant.window.page.visit.telephone import again_buttons
+
+        return again_buttons(calls, self.call.emit)
 
     def _beside(self) -> Flow:
         """What the shop does besides visits."""
@@ -109,6 +124,18 @@ class StartPage(Page):
         except Refused as problem:
             self.trouble = str(problem)
             return False
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Somebody comes back to this window: meanwhile a visit may have been erased or gone on elsewhere."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow() and self._looked:
+            self._look_again()
+
+    def _look_again(self) -> None:
+        if not self.reading.isActive():
+            if self._read(A_BIT, anew=True):
+                self.reading.start()
+            self._list()
 
     def _read_on(self) -> None:
         """A bit more of the visits, while somebody looks at the list already."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from assistant.house.cautions import SIGNAL_WORDS
 from assistant.house.model import Caution
 from assistant.tree.model import Common, Reading
 from assistant.walk.ask import Ask, Taken
@@ -14,7 +15,7 @@ from assistant.window import drawing, look, words
 from assistant.window.caution import CautionSign
 from assistant.window.keys import BY_NAME
 from assistant.window.pad import Pad
-from assistant.window.page.base import TINY, Page
+from assistant.window.page.base import TINY, WIDE, Page
 from assistant.window.page.offers import Offers
 from assistant.window.session import Driver
 from assistant.window.text import banner, label, row_of
@@ -31,6 +32,10 @@ class StepPage(Page):
     fields_first = False
     """Whether the fields stand above the words that say how: where several must be in sight."""
     teaches = True
+    gravest_first = False
+    """Whether only the gravest caution stands in full where the window is no wide one: the rest comes with
+    the next page.
+    """
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(driver, parent)
@@ -48,13 +53,14 @@ class StepPage(Page):
         self.essential = label("", bold=True)
         self.folded_way: QPushButton | None = None
         self.cautions: list[CautionSign] = []
+        self._spare: list[tuple[CautionSign, CautionSign]] = []
+        """Cautions that stand in one line, and in full where the window is wide."""
         self.why: QWidget | None = None
         if self.common is not None and self.common.why and self.teaches:
             self.why = self.add(label(self.fill(self.common.why), look.BODY, soft=True))
         self.add(self.essential)
         self.show_essential()
-        if self.common is not None:
-            self._told(self.common)
+        self._told()
         self.column.addLayout(self.beside, 1)
         self._draw(self.points())
         self.unproved = UnprovedList(driver)
@@ -67,7 +73,8 @@ class StepPage(Page):
 
     def show_essential(self, *more: str) -> None:
         """What has to be seen without scrolling: where the leads go, the meter, the power."""
-        needs = self.common.needs if self.common is not None else {}
+        act = self.driver.vocabulary.acts.get(self.ask.act or "")
+        needs = self.common.needs if self.common is not None else act.needs if act else {}
         said = [*more, words.power(self.driver.vocabulary, needs, self.ask.circuit)]
         self.essential.setText("\n".join(part for part in said if part))
         self.essential.setVisible(bool(self.essential.text()))
@@ -90,8 +97,9 @@ class StepPage(Page):
         """The cautions of this page count as read once the person answers; folded ones that were never
         opened do not, and the next page shows them in full.
         """
-        if self.common is not None and (self.folded_way is None or self._unfolded):
-            self.driver.cautions_seen(self.common.caution)
+        if self.folded_way is None or self._unfolded:
+            short = {sign.caution.name for sign, _ in self._spare} if self.mode != WIDE else set()
+            self.driver.cautions_seen(tuple(name for name in self.caution_names() if name not in short))
 
     def ask_why_not(self, back_to: QWidget) -> None:
         """Why it can't be taken; every answer goes the same way in the tree."""
@@ -145,6 +153,9 @@ class StepPage(Page):
     def fold(self, mode: str) -> None:
         """In a tiny window a question back stands at the top of the page and not in the foot."""
         super().fold(mode)
+        for short, full in getattr(self, "_spare", ()):
+            short.setVisible(mode != WIDE)
+            full.setVisible(mode == WIDE)
         if hasattr(self, "offers"):
             shown = not self.offers.isHidden()
             self.offers.setParent(None)
@@ -172,10 +183,15 @@ class StepPage(Page):
             button.clicked.connect(lambda: self.opens.emit(action.name))
             self.add(row_of(button))
 
-    def _told(self, common: Common) -> None:
-        vocabulary = self.driver.vocabulary
-        cautions = [vocabulary.cautions[name] for name in common.caution if name in vocabulary.cautions]
-        self._caution(cautions)
+    def caution_names(self) -> tuple[str, ...]:
+        """Those of the step and of the act that it is."""
+        own = self.common.caution if self.common is not None else ()
+        act = self.driver.vocabulary.acts.get(self.ask.act or "")
+        return tuple(dict.fromkeys((*own, *((*act.caution, *act.warns) if act else ()))))
+
+    def _told(self) -> None:
+        known = self.driver.vocabulary.cautions
+        self._caution([known[name] for name in self.caution_names() if name in known])
         if not self.fields_first:
             self._how()
 
@@ -187,8 +203,14 @@ class StepPage(Page):
             CautionSign(each, full and not folded) for each, full in zip(cautions, new, strict=True)
         ]
         if not folded:
+            full = [sign for sign in self.cautions if sign.full]
+            spare = sorted(full, key=lambda sign: SIGNAL_WORDS.index(sign.caution.word))[1:]
             for sign in self.cautions:
                 self.words.addWidget(sign)
+                if self.gravest_first and sign in spare:
+                    short = CautionSign(sign.caution, False)
+                    self.words.addWidget(short)
+                    self._spare.append((short, sign))
             return
         rows = QVBoxLayout()
         rows.setSpacing(2)

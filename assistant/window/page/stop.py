@@ -2,27 +2,32 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtCore import QRect, Qt
+from PySide6.QtGui import QFontMetrics, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from assistant.house.model import StopPage as Told
 from assistant.house.model import Vocabulary
 from assistant.walk.ask import Ask
+from assistant.walk.cleared import who_clears
 from assistant.walk.event import GoOn
 from assistant.window import look
 from assistant.window.caution import Sign
 from assistant.window.page.base import TINY, Page
 from assistant.window.page.visit.tonight import show_plan
 from assistant.window.session import Driver
-from assistant.window.text import label, rule
+from assistant.window.text import label, row_of, rule
 
-LEAVE = ("gas_smell", "carbon_monoxide", "unwell_people")
-"""The hazards from which everybody leaves."""
+NEAREST = 27.0
+"""Points below which capitals of this font can't be read from two metres: a three-hundredth of the distance
+(ISO 3864-1, distance factor, from memory) at 96 dots an inch."""
 TAKE_ALONG = "The work stops here. Take this machine out with you; do not plug or unplug it."
 
 
 class StopPage(Page):
-    """Without a visit (`driver` None) it only shows what to do. What to write up waits for the van."""
+    """Without a visit (`driver` None) it only shows what to do. What to write up waits for the van. Where
+    everybody left, the visit stays stopped until somebody says who cleared the house.
+    """
 
     def __init__(
         self, driver: Driver | None, ask: Ask, vocabulary: Vocabulary, parent: QWidget | None = None
@@ -30,7 +35,7 @@ class StopPage(Page):
         super().__init__(driver, parent)
         self.ask = ask
         told: Told | None = vocabulary.stops.get(ask.page or "")
-        row = QHBoxLayout()
+        self.title_row = row = QHBoxLayout()
         row.setSpacing(14)
         row.addWidget(Sign("danger", 54), 0, Qt.AlignmentFlag.AlignTop)
         title = label(f"STOP: {told.title}" if told else "STOP: leave it off", look.LEAD + 6, bold=True)
@@ -54,15 +59,48 @@ class StopPage(Page):
             self.column.addWidget(label(vocabulary.tonight.title, look.LEAD, bold=True))
             show_plan(self.column, vocabulary)
         self.column.addStretch(1)
-        leave = {vocabulary.hazards.get(name) for name in LEAVE}
-        self.say(TAKE_ALONG if ask.page in leave else "The work stops here.")
-        self.set_next("It is &done")
+        self.waits_for = who_clears(vocabulary, ask.page)
+        self.say(TAKE_ALONG if self.waits_for else "The work stops here.")
+        self.held = driver is not None and driver.practice is None and bool(self.waits_for)
+        """Whether somebody has to clear the house before this page is left."""
+        if self.held:
+            clear = QPushButton("It was cl&eared")
+            clear.setMinimumHeight(look.TARGET)
+            clear.clicked.connect(lambda: self.opens.emit("cleared"))
+            self.own.addWidget(row_of(clear))
+        self.set_next("&Close it for now" if self.held else "It is &done")
 
     def fold(self, mode: str) -> None:
         super().fold(mode)
-        for line in getattr(self, "lines", ()):
-            line.setFont(look.font(look.QUESTION if mode == TINY else look.FAR, bold=True))
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        """As large as all of the three lines have room for without scrolling, and never smaller than what can
+        be read from two metres; in a tiny window the page scrolls.
+        """
+        if not hasattr(self, "lines"):
+            return
+        room = self.scroll.viewport().size()
+        across = room.width() - self.column.contentsMargins().left() - self.column.contentsMargins().right()
+        tall = room.height() - self.title_row.sizeHint().height() - 4 * self.column.spacing() - 24
+        size = look.QUESTION if self.mode == TINY else look.FAR
+        while self.mode != TINY and size > NEAREST:
+            box = QRect(0, 0, across, 10_000)
+            measure = QFontMetrics(look.font(size, bold=True))
+            flags = int(Qt.TextFlag.TextWordWrap)
+            need = sum(measure.boundingRect(box, flags, line.text()).height() + 10 for line in self.lines)
+            if need <= tall:
+                break
+            size -= 1
+        for line in self.lines:
+            line.setFont(look.font(size, bold=True))
 
     def enter(self) -> None:
-        if self.driver is None or self.record(GoOn(self.driver.now(), self.ask.step)):
+        if self.held:
+            self.opens.emit("shelf")
+        elif self.driver is None or self.record(GoOn(self.driver.now(), self.ask.step)):
             self.left.emit()

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QPushButton, QVBoxLayout, QWidget
 from assistant.tree.model import Watch
 from assistant.walk.ask import Ask
 from assistant.walk.event import Typed, Watched
+from assistant.walk.sense import doubted
 from assistant.window import look, words
 from assistant.window.big import BigButton
 from assistant.window.entry_line import EntryLine
@@ -167,8 +168,31 @@ class WatchPage(StepPage):
             self.timer.stop()
             self._show_state()
             self.first_focus().setFocus()
+            self._doubt()
         else:
             self._save()
+
+    def _doubt(self) -> None:
+        """Times that can't be as they were tapped: a slip is put right here, what stays is in the trail."""
+        found = doubted(self.watch, self.times, self.driver.vocabulary)
+        if not found:
+            return
+        name, said = found[0]
+        self.offers.ask(
+            f"{said[:1].upper()}{said[1:]}.",
+            [
+                ("It was so", self.next_button.setFocus),
+                (f"A slip: take {self.events[name].text()} out", lambda: self._take_out(name)),
+                ("All of it once more", self.again),
+            ],
+            self.first_focus(),
+        )
+
+    def _take_out(self, name: str) -> None:
+        self.times.pop(name, None)
+        self.order = [one for one in self.order if one != name]
+        self._show_state()
+        self._doubt()
 
     def tick(self) -> None:
         """The running clock, and what is still to come."""

@@ -57,11 +57,13 @@ class AsFoundPage(AsidePage):
             grid.addWidget(line, row, 1)
             self.lines[name] = line
         self.column.addLayout(grid)
-        self.photos = Photos(driver)
+        self.photos = Photos(driver, "as_found")
         self.photos.changed.connect(self._changed)
         self.photos.trouble.connect(self.say)
         self.column.addWidget(self.photos)
         self.column.addStretch(1)
+        self.tell_restored("as_found")
+        self.button_after(self.photos.button)
         self._changed()
 
     def first_focus(self) -> QWidget:
@@ -75,6 +77,7 @@ class AsFoundPage(AsidePage):
                 return
             for name in self.lines:
                 self.driver.drafts.pop(("as_found", name), None)
+            self.photos.saved()
         self.left.emit()
 
     def _go(self, row: int) -> None:

@@ -9,7 +9,9 @@ from PySide6.QtWidgets import QWidget
 from assistant.window import look
 from assistant.window.page.base import Page
 from assistant.window.session import Driver
-from assistant.window.text import label
+from assistant.window.text import banner, label
+
+RESTORED = "Some of this was typed before and not saved. Look through it, then save it."
 
 
 class AsidePage(Page):
@@ -25,6 +27,12 @@ class AsidePage(Page):
         self.heading = label(self.title, look.QUESTION)
         self.column.addWidget(self.heading)
         self.set_next(self.next_words)
+
+    def tell_restored(self, *pages: str) -> None:
+        """A sentence above the page where something in it was typed before the visit was opened."""
+        drafts = self.driver.drafts
+        if any(page in pages and drafts.get((page, name), "").strip() for page, name in drafts.restored):
+            self.column.insertWidget(1, banner(RESTORED))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_Escape:

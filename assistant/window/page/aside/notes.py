@@ -28,7 +28,7 @@ class NotesPage(AsidePage):
         self.note.setPlainText(driver.drafts.get(("note", ""), ""))
         self.note.textChanged.connect(self._changed)
         self.column.addWidget(self.note, 1)
-        self.photos = Photos(driver)
+        self.photos = Photos(driver, "note")
         self.photos.changed.connect(self._changed)
         self.photos.trouble.connect(self.say)
         self.column.addWidget(self.photos)
@@ -38,6 +38,7 @@ class NotesPage(AsidePage):
             for note in driver.visit.notes:
                 said = note.text or "a picture"
                 self.column.addWidget(label(f"{words.clock(note.at)}  {said}"))
+        self.tell_restored("note")
         self._changed()
 
     def first_focus(self) -> QWidget:
@@ -55,7 +56,7 @@ class NotesPage(AsidePage):
             if not self.record(note):
                 return
             if self.photos.kept:
-                self.photos.kept.pop(0)
+                self.photos.saved(1)
         self.driver.drafts.pop(("note", ""), None)
         self.left.emit()
 

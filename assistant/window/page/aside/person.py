@@ -56,6 +56,8 @@ class PersonPage(AsidePage):
         self.known = known
         self.column.addLayout(grid)
         self.column.addStretch(1)
+        self.tell_restored("person")
+        self.button_after(next(reversed(self.lines.values())))
         self.set_next("&Next")
 
     def first_focus(self) -> QWidget:
@@ -73,7 +75,9 @@ class PersonPage(AsidePage):
                 return
         for name in self.lines:
             self.driver.drafts.pop(("person", name), None)
-        if self.leads_to:
+        if self.driver.perhaps and not self.leads_to:
+            self.opens.emit("earlier")
+        elif self.leads_to:
             self.opens.emit(self.leads_to)
         else:
             self.left.emit()

@@ -49,6 +49,8 @@ class AdvisePage(AsidePage):
                     label(f"– {each.what}: {each.why}{number}. {each.answer or 'not answered'}")
                 )
         self.column.addStretch(1)
+        self.tell_restored("advise")
+        self.button_after(self.lines.last())
         self._state()
 
     def first_focus(self) -> QWidget:

@@ -13,10 +13,11 @@ from assistant.window.page.visit.pages import AROUND
 from assistant.window.session import Driver
 
 
-def state_of(visit: Visit, name: str) -> str:
-    """How far this page is, in a few words."""
+def state_of(visit: Visit, name: str, perhaps: int = 0) -> str:
+    """How far this page is, in a few words. `perhaps`: visits that may have been here too."""
     if name == "earlier":
-        return f"{len(visit.past)} visits" if visit.past else "none known"
+        known = f"{len(visit.past)} visits" if visit.past else "none known"
+        return f"{known}, {perhaps} to look at" if perhaps else known
     if name == "as_left":
         return "written down" if visit.as_left else "not yet"
     if name == "advise":
@@ -24,7 +25,7 @@ def state_of(visit: Visit, name: str) -> str:
     if name == "waiting":
         parts = [each.title for each in wanted(visit)]
         return ", ".join(parts) if parts else "no part is waited for"
-    if name == "tonight":
+    if name == "tonight" and not visit.sheets.get(name):
         return "freeze plan and safe heat"
     if name == "who":
         return "written down" if visit.person else "not yet"
@@ -41,7 +42,8 @@ class AroundPage(AsidePage):
 
     def __init__(self, driver: Driver, parent: QWidget | None = None) -> None:
         super().__init__(driver, parent)
-        listed = [(name, f"{words}\n{state_of(driver.visit, name)}") for name, words in AROUND]
+        more = len(driver.perhaps)
+        listed = [(name, f"{words}\n{state_of(driver.visit, name, more)}") for name, words in AROUND]
         self.choices = Choices(listed, 2)
         for name, button in self.choices.buttons.items():
             button.setCheckable(False)

@@ -59,11 +59,13 @@ class AsLeftPage(AsidePage):
         self.column.addWidget(label("Look at each one again before you say so.", soft=True))
         self.column.addWidget(row_of(self.same))
         self.column.addWidget(self.lines)
-        self.photos = Photos(driver)
+        self.photos = Photos(driver, "as_left")
         self.photos.changed.connect(self._state)
         self.photos.trouble.connect(self.say)
         self.column.addWidget(self.photos)
         self.column.addStretch(1)
+        self.tell_restored("as_left")
+        self.button_after(self.photos.button)
         self._state()
 
     def first_focus(self) -> QWidget:
@@ -83,7 +85,7 @@ class AsLeftPage(AsidePage):
             return
         for name in self.lines.fields:
             self.driver.drafts.pop(("as_left", name), None)
-        self.photos.kept.clear()
+        self.photos.saved()
         if self.leads_to:
             self.opens.emit(self.leads_to)
         else:

@@ -75,6 +75,7 @@ class BaselinePage(AsidePage):
             self.column.addWidget(self.judged)
             self.lines.done.connect(lambda: self.judged.first().setFocus())
         self.column.addStretch(1)
+        self.tell_restored("baseline", "sheet.healthy")
         self._state()
 
     def first_focus(self) -> QWidget:

@@ -160,6 +160,11 @@ class Lines(QWidget):
     def first(self) -> QWidget:
         return _focus_of(next(iter(self.fields.values())))
 
+    def last(self) -> QWidget:
+        """The last thing on it that Tab comes to."""
+        field = next(reversed(self.fields.values()))
+        return next(reversed(field.buttons.values())) if isinstance(field, Choice) else field
+
     def step(self, name: str, by: int, enter: bool = False) -> None:
         """The focus to a neighbouring question; Enter in the last one is `done`."""
         names = list(self.fields)

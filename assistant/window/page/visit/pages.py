@@ -1,6 +1,7 @@
 """The pages around the walk, by name and in the order of a visit."""
 
 AROUND = (
+    ("triage", "On the telephone"),
     ("before", "Before starting"),
     ("who", "For whom"),
     ("earlier", "Our earlier visits"),

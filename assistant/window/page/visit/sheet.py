@@ -42,12 +42,15 @@ class SheetPage(AsidePage):
         self.lines.done.connect(self.enter)
         self.column.addWidget(self.lines)
         if self.photos_too:
-            self.photos = Photos(driver)
+            self.photos = Photos(driver, f"sheet.{self.sheet_name}")
             self.photos.changed.connect(self._state)
             self.photos.trouble.connect(self.say)
             self.column.addWidget(self.photos)
         self.after_lines()
         self.column.addStretch(1)
+        self.tell_restored(f"sheet.{self.sheet_name}")
+        if self.lines.fields:
+            self.button_after(self.photos.button if self.photos else self.lines.last())
         self._state()
 
     def before_lines(self) -> None:
@@ -82,7 +85,7 @@ class SheetPage(AsidePage):
         for name in self.sheet.questions:
             self.driver.drafts.pop((f"sheet.{self.sheet_name}", name), None)
         if self.photos:
-            self.photos.kept.clear()
+            self.photos.saved()
         self.saved()
 
     def _known(self, name: str) -> str:
@@ -113,3 +116,9 @@ class UnitPage(SheetPage):
 
     sheet_name = "unit"
     photos_too = True
+
+
+class TriagePage(SheetPage):
+    """What was asked on the telephone, where the visit is under way: an answer can still be added."""
+
+    sheet_name = "triage"
