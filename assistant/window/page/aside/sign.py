@@ -71,6 +71,7 @@ class SignPage(AsidePage):
         heading = label("Technician's name")
         known = driver.drafts.get(("sign", ""), "") or who(driver)
         self.name = Line("Technician's name", known, look.WRITTEN)
+        self.name.selectAll()  # another name is typed over it
         self.name.textChanged.connect(self._changed)
         self.name.returnPressed.connect(self.to_button)
         heading.setBuddy(self.name)
