@@ -43,6 +43,8 @@ class Warranty:
     conclusion: str
     again: tuple[str, ...]
     """When we fitted one here before."""
+    number: str = ""
+    """Part number of the one that was fitted; empty where nobody wrote it down."""
     ordered: str = ""
     """Part number and supplier of the order, as they were written down."""
 
@@ -57,6 +59,8 @@ class Beside:
     photos_found: tuple[str, ...] = ()
     photos_left: tuple[str, ...] = ()
     wanted: tuple[Wanted, ...] = ()
+    wanted_mark: str = ""
+    """How well it is known what a substitute must not differ in."""
     order: tuple[tuple[str, str], ...] = ()
     next_time: tuple[str, ...] = ()
     advice: tuple[Advised, ...] = ()

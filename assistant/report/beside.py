@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from assistant.house.model import Sheet
 from assistant.quantity.kind import KINDS
 from assistant.report.around import Beside, Setting, SheetTold, Warranty
+from assistant.report.fitted import fitted
 from assistant.report.measured import plain_name
 from assistant.report.times import day
 from assistant.tree.model import Finding
@@ -41,6 +42,7 @@ def beside(visit: Visit, events: Iterable[Event]) -> Beside:
         found,
         left,
         waits,
+        visit.vocabulary.marks.get("parts", ""),
         answered(visit, "order"),
         next_time(visit) if waits and visit.signed is None else (),
         visit.advice,
@@ -224,11 +226,11 @@ def _warranty(visit: Visit) -> tuple[Warranty, ...]:
         part = parts[finding.condemns]
         if not part.costs:
             continue
-        fitted = [at for name, at in visit.house.fitted if name == part.name and at >= found.at]
+        since = [each for each in fitted(visit) if each.part == part.name and each.at >= found.at]
         ruled = tuple(cause.title for cause in found.causes if cause.outcome == "ruled_out")
         again = tuple(at for _, at in fitted_before(visit, part.name))
-        at = fitted[0] if fitted else ""
-        out.append(Warranty(part.title, finding.title, at, ruled, _conclusion(found), again, ordered))
+        at, number = (since[-1].at, since[-1].number) if since else ("", "")
+        out.append(Warranty(part.title, finding.title, at, ruled, _conclusion(found), again, number, ordered))
     return tuple(out)
 
 

@@ -8,11 +8,13 @@ import json
 from dataclasses import dataclass
 
 from assistant.plain import harmless
+from assistant.report.fitted import fitted
+from assistant.report.story import NO_NUMBER
 from assistant.trail.clock import moment
 from assistant.walk.event import Event, Exported, Opened, Paused, Resumed, Signed
 from assistant.walk.state import Visit
 
-HEADS = ("kind", "what", "detail", "quantity", "unit", "from", "to", "by")
+HEADS = ("kind", "what", "detail", "quantity", "unit", "from", "to", "by", "part number")
 NOT_COUNTED = "clock set back"
 
 
@@ -58,7 +60,7 @@ def billed(visit: Visit, events: list[Event], name: str) -> dict:
     """What a JSON reader gets: the visit, its unit, parts fitted, acts of repair and sessions."""
     worked = sessions(events)
     counted = [session.minutes for session in worked if session.minutes is not None]
-    parts, acts = visit.vocabulary.parts, visit.vocabulary.acts
+    acts = visit.vocabulary.acts
     order = visit.sheets.get("order", {})
     return {
         "visit": name,
@@ -66,8 +68,9 @@ def billed(visit: Visit, events: list[Event], name: str) -> dict:
         "unit": dict(visit.sheets.get("unit", {})),
         "order": {key: order[key] for key in ("number", "supplier") if key in order},
         "parts": [
-            {"part": part, "title": parts[part].title if part in parts else part, "fitted": at, "quantity": 1}
-            for part, at in visit.house.fitted
+            {"part": each.part, "title": each.title, "fitted": each.at, "quantity": 1, "number": each.number}
+            | ({} if each.number or not each.costs else {"remark": NO_NUMBER})
+            for each in fitted(visit)
         ],
         "work": list(
             dict.fromkeys(acts[act].say for found in visit.found for act in found.repaired if act in acts)
@@ -90,15 +93,18 @@ def to_csv(visit: Visit, events: list[Event], name: str) -> str:
     """Comma separated, every field in quotes (RFC 4180); no field runs as a formula."""
     bill = billed(visit, events, name)
     serial = bill["unit"].get("serial", "")
-    rows = [("visit", name, serial, "", "", "", "", "practice" if bill["practice"] else "")]
-    rows += [("part", p["title"], p["part"], "1", "piece", p["fitted"], "", "") for p in bill["parts"]]
-    rows += [("work", words, "", "", "", "", "", "") for words in bill["work"]]
+    rows = [("visit", name, serial, "", "", "", "", "practice" if bill["practice"] else "", "")]
+    for part in bill["parts"]:
+        number = part["number"] or part.get("remark", "")
+        rows.append(("part", part["title"], part["part"], "1", "piece", part["fitted"], "", "", number))
+    rows += [("work", words, "", "", "", "", "", "", "") for words in bill["work"]]
     for session in bill["sessions"]:
         known = session["minutes"] is not None
         minutes = str(session["minutes"]) if known else ""
         detail = "" if known else NOT_COUNTED
-        rows.append(("time", "work", detail, minutes, "min", session["from"], session["to"], session["by"]))
-    rows.append(("total", "work", "", str(bill["minutes"]), "min", "", "", ""))
+        ends = (session["from"], session["to"], session["by"])
+        rows.append(("time", "work", detail, minutes, "min", *ends, ""))
+    rows.append(("total", "work", "", str(bill["minutes"]), "min", "", "", "", ""))
     out = io.StringIO()
     writer = csv.writer(out, quoting=csv.QUOTE_ALL, lineterminator="\r\n")
     writer.writerow(HEADS)

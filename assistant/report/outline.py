@@ -22,7 +22,17 @@ from assistant.report.blocks import (
 )
 from assistant.report.outline_beside import before_and_after, for_trail, warranty
 from assistant.report.outline_customer import customer
-from assistant.report.story import PRACTICE, SLIP, FindingTold, Measured, Photo, Row, StopTold, Story
+from assistant.report.story import (
+    PRACTICE,
+    SLIP,
+    FindingTold,
+    Measured,
+    PartFitted,
+    Photo,
+    Row,
+    StopTold,
+    Story,
+)
 from assistant.report.times import clock, full
 from assistant.trail.fingerprint import short
 
@@ -136,13 +146,17 @@ def readings(title: str, measured: tuple[Measured, ...]) -> Table:
 def _facts(story: Story) -> Iterator[Block]:
     groups = (
         ("Rating plate", story.plate),
-        ("Parts fitted", tuple((part, full(at)) for part, at in story.parts_fitted)),
+        ("Parts fitted", tuple((each.title, _fitted(each)) for each in story.parts_fitted)),
         ("Instruments", tuple((name, "") for name in story.instruments)),
     )
     for title, pairs in groups:
         if pairs:
             yield Heading(title, 2)
             yield Pairs(tuple((name[:1].upper() + name[1:], value) for name, value in pairs))
+
+
+def _fitted(each: PartFitted) -> str:
+    return ", ".join(filter(None, (full(each.at), each.number_words)))
 
 
 def steps(rows: tuple[Row, ...]) -> Table:

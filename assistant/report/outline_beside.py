@@ -17,7 +17,7 @@ from assistant.report.blocks import (
     ToSign,
     Words,
 )
-from assistant.report.story import FindingTold, Measured, Story
+from assistant.report.story import NO_NUMBER, FindingTold, Measured, Story
 from assistant.report.times import day, full
 from assistant.walk.earlier_visit import Past
 from assistant.walk.waiting import Wanted
@@ -80,13 +80,15 @@ def for_trail(story: Story) -> Iterator[Block]:
         yield from _photo_pairs(story)
     elif told.settings:
         yield Heading("As found", 2)
-        yield Pairs(tuple((_capital(each.what), each.found) for each in told.settings))
+        yield Pairs(tuple((capital(each.what), each.found) for each in told.settings))
     if told.wanted:
         yield Heading("Waiting for", 2)
         if told.order:
             yield Pairs(told.order)
         for each in told.wanted:
             yield from _wanted(each)
+        if told.wanted_mark:
+            yield Words(f"What must not differ and what is ordered with it: {told.wanted_mark}.", "faint")
         if told.next_time:
             yield Heading("Next time, in this order", 3)
             yield Points(told.next_time, "open")
@@ -112,7 +114,7 @@ def warranty(story: Story) -> Iterator[Block]:
         "The unit, the part, the readings that show it failed, and what was ruled out as the reason.", "small"
     )
     yield Pairs(
-        tuple((_capital(name), value) for name, value in (*told.unit, *story.plate))
+        tuple((capital(name), value) for name, value in (*told.unit, *story.plate))
         or (("Unit", "make, model and serial number not read"),)
     )
     if not any(name == "Serial number" for name, _ in told.unit):
@@ -125,12 +127,12 @@ def warranty(story: Story) -> Iterator[Block]:
 
 
 def _warranty(each: Warranty, finding: FindingTold | None) -> Iterator[Block]:
-    yield Heading(f"{_capital(each.part)}: {each.finding}", 2)
+    yield Heading(f"{capital(each.part)}: {each.finding}", 2)
     yield Pairs(
         tuple(
             (name, words)
             for name, words in (
-                ("Fitted", full(each.fitted) if each.fitted else "not fitted yet"),
+                ("Fitted", _fitted(each)),
                 ("Ordered", each.ordered),
                 ("Ruled out", "; ".join(each.ruled_out)),
                 ("Why it failed", each.conclusion),
@@ -146,6 +148,12 @@ def _warranty(each: Warranty, finding: FindingTold | None) -> Iterator[Block]:
             tuple((Cell(f.what), Cell(_value(f), (f.verdict,)), Cell(f.limit)) for f in finding.facts),
             (44, 28, 28),
         )
+
+
+def _fitted(each: Warranty) -> str:
+    if not each.fitted:
+        return "not fitted yet"
+    return f"{full(each.fitted)}, {f'part number {each.number}' if each.number else NO_NUMBER}"
 
 
 def _past(past: Past) -> Iterator[Block]:
@@ -165,7 +173,7 @@ def _past(past: Past) -> Iterator[Block]:
 def _settings(told: Beside) -> Table:
     rows = tuple(
         (
-            Cell(_capital(each.what), ("changed",) if each.differs else ()),
+            Cell(capital(each.what), ("changed",) if each.differs else ()),
             Cell(each.found or "not written down"),
             Cell(each.left or "not written down"),
         )
@@ -187,7 +195,7 @@ def _photo_pairs(story: Story) -> Iterator[Block]:
 
 
 def _wanted(each: Wanted) -> Iterator[Block]:
-    yield Heading(f"{_capital(each.title)} ({each.finding})", 3)
+    yield Heading(f"{capital(each.title)} ({each.finding})", 3)
     pairs = [
         ("Must not differ in", "; ".join(each.matches)),
         ("Ordered with it", "; ".join(each.together)),
@@ -198,7 +206,8 @@ def _wanted(each: Wanted) -> Iterator[Block]:
     yield Pairs(tuple((name, words) for name, words in pairs if words))
 
 
-def _capital(words: str) -> str:
+def capital(words: str) -> str:
+    """With a capital letter, as the name of a row."""
     return words[:1].upper() + words[1:]
 
 

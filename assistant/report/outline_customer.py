@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from assistant.report.around import Beside
 from assistant.report.blocks import Block, Cell, Heading, Pairs, Points, Table, ToSign, Words
-from assistant.report.outline_beside import QUESTIONS, before_and_after
+from assistant.report.outline_beside import QUESTIONS, before_and_after, capital
 from assistant.report.story import PRACTICE, ComplaintForCustomer, FoundForCustomer, Measured, Story
 from assistant.report.times import day
 from assistant.report.zones import zone_blocks
@@ -33,7 +33,7 @@ def customer(story: Story) -> Iterator[Block]:
         yield Words(f"{PRACTICE}.", "strong")
     page = story.customer
     if page.person:
-        labels = [LABELS.get(name, name[:1].upper() + name[1:]) for name, _ in page.person]
+        labels = [LABELS.get(name, capital(name)) for name, _ in page.person]
         yield Pairs(tuple(zip(labels, (value for _, value in page.person), strict=True)))
     yield Words(f"Visit of {day(story.began)}. {story.standing}", "small")
     yield Words(" ".join(story.notice), "small")
@@ -41,6 +41,9 @@ def customer(story: Story) -> Iterator[Block]:
         yield Words(caution, "notice")
     for complaint in page.complaints:
         yield from _complaint(complaint)
+    if parts := [each for each in story.parts_fitted if each.costs]:
+        yield Heading("Parts fitted", 2)
+        yield Pairs(tuple((capital(each.title), each.number_words) for each in parts))
     yield from zone_blocks(story)
     yield from _healthy(story.beside)
     yield Heading("What is still to do", 2)

@@ -120,7 +120,8 @@ def _worked_out(event: events.WorkedOut, _visit: Visit) -> tuple[str, str, str]:
 
 
 def _on(event: events.GoOn, visit: Visit) -> tuple[str, str, str]:
-    return "on", "Read, and on", asked_words(visit, event.step)
+    cleared = f"; cleared to go back in by {event.cleared}" if event.cleared else ""
+    return "on", "Read, and on", f"{asked_words(visit, event.step)}{cleared}"
 
 
 def _complaint(visit: Visit, name: str) -> str:

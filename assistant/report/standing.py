@@ -14,7 +14,7 @@ from assistant.walk.path import CUT_SHORT
 from assistant.walk.state import ComplaintState, Visit
 
 AFTER_CLEARING = "only when what we stopped for is cleared"
-_WAIT = re.compile(rf"(?P<asked>.*): done, waited (?P<had>[\d.]+) s of (?P<whole>[\d.]+) s: {CUT_SHORT}")
+_WAIT = re.compile(rf"(?P<asked>.*): done[^:]*, waited (?P<had>[\d.]+) s of (?P<whole>[\d.]+) s: {CUT_SHORT}")
 """A wait that was cut short, as the walk writes it down."""
 
 

@@ -14,6 +14,7 @@ from assistant.report.around import Beside
 if TYPE_CHECKING:
     from assistant.report.zones import Zones
 
+NO_NUMBER = "part number not written down"
 PRACTICE = "PRACTICE. No house was visited"
 """On every page of what a drill gives."""
 SLIP = "slip of the key"
@@ -139,6 +140,26 @@ class FindingTold:
 
 
 @dataclass(frozen=True)
+class PartFitted:
+    """`part` is its name in house.yaml; `costs` is False for what is corrected on sight (a hose, a wire) and
+    has no number.
+    """
+
+    part: str
+    title: str
+    at: str
+    number: str = ""
+    costs: bool = True
+
+    @property
+    def number_words(self) -> str:
+        """The number, or that nobody wrote it down; empty for what has none."""
+        if self.number:
+            return f"part number {self.number}"
+        return NO_NUMBER if self.costs else ""
+
+
+@dataclass(frozen=True)
 class StopTold:
     """A stop page that was reached: its lines are for the technician on the spot."""
 
@@ -172,7 +193,7 @@ class Story:
     still_unproved: tuple[str, ...]
     open_points: tuple[tuple[str, str], ...]
     """(what, why it was left open)."""
-    parts_fitted: tuple[tuple[str, str], ...]
+    parts_fitted: tuple[PartFitted, ...]
     instruments: tuple[str, ...]
     rows: tuple[Row, ...]
     photos: tuple[Photo, ...]

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from assistant.report.asked import step_of
 from assistant.report.beside import before_of, beside
 from assistant.report.customer import customer_page
+from assistant.report.fitted import fitted
 from assistant.report.measured import measured, plain_name
 from assistant.report.notice import NOTICE
 from assistant.report.rows import Reached, Told, told
@@ -83,10 +84,7 @@ def tell(
         ),
         still_unproved=_unproved(visit),
         open_points=tuple((_point(visit, point), point.left or "") for point in points),
-        parts_fitted=tuple(
-            (visit.vocabulary.parts[part].title if part in visit.vocabulary.parts else part, at)
-            for part, at in visit.house.fitted
-        ),
+        parts_fitted=fitted(visit),
         instruments=_instruments(visit, events),
         rows=tuple(out.rows),
         photos=pictures,

@@ -123,6 +123,40 @@ def test_the_warranty_page_has_serial_facts_and_what_was_ruled_out(waiting):
     assert "The serial number was not read" in missing
 
 
+def numbers(visit):
+    rows = list(csv.reader(io.StringIO(to_csv(visit, list(visit.events), "a"))))
+    return [row[HEADS.index("part number")] for row in rows if row[0] == "part"]
+
+
+def test_a_part_without_a_number_says_so_wherever_it_stands(whole):
+    """To the customer, the next technician, the warranty desk and the invoice."""
+    said = text(whole)
+    assert said.count("part number not written down") == 3
+    bill = json.loads(to_json(whole, list(whole.events), "a"))
+    assert (bill["parts"][0]["number"], bill["parts"][0]["remark"]) == ("", "part number not written down")
+    assert numbers(whole) == ["part number not written down"]
+
+
+def test_a_part_with_its_number_has_it_wherever_it_stands():
+    rest = demo_until("- zone_matrix.as_left").partition("- act.fit_igniter: done")
+    assert rest[1]
+    visit = play(rest[0] + "- act.fit_igniter: {number: NF-IG-2}" + rest[2])
+    said = text(visit)
+    assert "part number not written down" not in said
+    assert said.count("part number NF-IG-2") >= 4  # the row of the act has it too
+    assert numbers(visit) == ["NF-IG-2"]
+    assert "remark" not in json.loads(to_json(visit, list(visit.events), "a"))["parts"][0]
+
+
+def test_how_the_night_was_agreed_stands_with_its_plan():
+    """Whoever opens the visit next reads what the family was told."""
+    waits = fold(play(demo_until("- act.set_igniter")), Paused(at(300), "Waiting for a part"))
+    visit = play("- tonight: {heat: two plug-in heaters lent, back: tomorrow before ten}\n", waits)
+    said = text(visit)
+    night = said[said.index("No heat tonight") : said.index("THE TRAIL")]
+    assert "two plug-in heaters lent" in night and "tomorrow before ten" in night and "The people" in night
+
+
 def test_a_house_without_heat_gets_its_plan():
     """Where a part is waited for, and where a stop page leaves the heater off; not after the repair."""
     waits = fold(play(demo_until("- act.set_igniter")), Paused(at(300), "Waiting for a part"))

@@ -103,7 +103,7 @@ def test_pause_note_plate_as_found_and_finding_are_rows():
     found = [(each.what, each.found) for each in story.beside.settings]
     assert found == [("the fan", "still"), ("the filter", "not looked at")]
     assert story.instruments == ("clamp meter 2",)
-    assert [part for part, _ in story.parts_fitted] == ["heating element"]
+    assert [each.title for each in story.parts_fitted] == ["heating element"]
     hour = story.rows[-1].at[11:16]
     assert story.standing == f"Signed by A. Technician on November 25, 2026, {hour} (-05:00)."
 
