@@ -131,7 +131,8 @@ def do(form: Form, common: Common, desk: TreeDesk) -> Do | None:
     wait = seconds(form.text("wait"), "'wait'", desk.problems)
     then = desk.way(form.text("then", need=True))
     cannot = desk.way(form.text("cannot"))
-    return Do(common, ask, act, wait, then, cannot) if ask and then else None
+    notes = form.words("notes") if form.has("notes") else ""
+    return Do(common, ask, act, wait, then, cannot, notes or "") if ask and then else None
 
 
 def ways(form: Form, name: str, desk: TreeDesk) -> dict[str, Way]:

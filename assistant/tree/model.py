@@ -176,6 +176,8 @@ class Do:
     """Seconds to wait after the act, or None."""
     then: Way
     cannot: Way | None = None
+    notes: str = ""
+    """What is written down while it is done; empty where nothing is."""
 
 
 @dataclass(frozen=True)

@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from assistant.window.session import Driver
 
 WITHOUT_VISIT = ("hazard", "help", "sheet", *(action.name for action in AT_START))
-OVER = ("hazard", "help", "drawing", "sheet", *(action.name for action in AT_START))
+OVER = ("hazard", "help", "drawing", "sheet", "more", *(action.name for action in AT_START))
 """Pages only looked at: opened from another page beside the walk, they lie over it and lead back to it."""
 
 

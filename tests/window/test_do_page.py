@@ -1,6 +1,13 @@
 """Things to do, and waiting for them."""
 
+from dataclasses import replace
+
+from test_names import check
+
+from assistant.resources import trees_folder
+from assistant.tree.library import read_folder
 from assistant.walk.event import Did
+from assistant.window.page.do import DoPage
 
 
 def test_enter_says_done(at):
@@ -122,3 +129,33 @@ def test_no_bubbles_is_one_digit_and_enter(qtbot, window, desk):
     hand = Hand(qtbot, window).rest().digit(1).enter()
     assert hand.driver.visit.history[-1].answer == "done, closed and no bubbles"
     assert hand.step == "close_up.door"
+
+
+def test_what_is_written_down_has_a_line_and_goes_into_the_trail(at):
+    """One Enter does both; a draft outlives a look at another page, and an empty line is no note."""
+    hand = at("to_stat")
+    ask = hand.driver.ask()
+    asked = replace(ask, body=replace(ask.body, notes="set points and fan settings"))
+
+    def page():
+        made = DoPage(hand.driver, asked)
+        made.left.connect(hand.window.show_ask)
+        hand.window.show_page(made)
+        return hand.rest().page
+
+    page()
+    assert hand.page.notes.hasFocus()
+    assert hand.page.notes.placeholderText().startswith("set points and fan settings")
+    hand.type("den 70, fan AUTO")
+    assert page().notes.text() == "den 70, fan AUTO"
+    check(hand.window)
+    hand.enter()
+    note, did = hand.driver.visit.events[-2:]
+    assert (note.text, note.step, type(did)) == ("den 70, fan AUTO", ask.step, Did)
+    assert hand.step == "make_dead.off"
+
+
+def test_the_zone_tree_asks_for_its_set_points_on_such_a_line():
+    step = read_folder(trees_folder()).trees["zone_spillover"].steps["noted"]
+    assert step.ask.startswith("Write down")
+    assert "set points" in step.notes

@@ -723,6 +723,12 @@ def test_looking_back_plots_and_says_the_same_in_words(looked_back):
     assert any(grey.pixel(x, y) == ink for x in range(0, grey.width(), 2) for y in range(0, grey.height(), 3))
 
 
+def test_looking_back_fits_a_small_screen(looked_back):
+    bar = looked_back.page.scroll.verticalScrollBar()
+    assert bar.maximum() == 0
+    assert looked_back.page.list.visibleRegion().boundingRect().height() >= 60
+
+
 def test_a_debrief_is_read_again_from_looking_back(looked_back):
     looked_back.press("Read its debrief")
     page = looked_back.page

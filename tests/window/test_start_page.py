@@ -200,3 +200,36 @@ def test_a_visit_written_on_two_computers_is_read_and_joined(hand, scene, desk):
     hand.type("A. Technician").enter()
     assert hand.driver.read_only is None
     assert any("A. Technician has read them" in note.text for note in hand.driver.visit.notes)
+
+
+def test_no_button_says_the_same_as_the_big_one(hand, scene):
+    """Without a visit, or where no visit has the words, one button begins a new one; with one, two do two
+    things.
+    """
+    hand.window.begin()
+    hand.rest()
+    assert [b.text() for b in hand.buttons() if "ew" in b.text() and "isit" in b.text()] == ["&New visit"]
+    assert hand.page.next_button.hasFocus()
+    scene("no_heat", name="one").driver.close()
+    hand.window.show_start()
+    hand.rest()
+    assert hand.page.new.isVisible()
+    assert hand.page.next_button.text() == "&Open it"
+    hand.tap(hand.page.find).type("xyz")
+    assert not hand.page.new.isVisible()
+    assert hand.page.next_button.text() == "&New visit"
+
+
+def test_as_found_waits_under_the_list_of_what_else_can_be_done(hand):
+    """F12 and Esc lead back to it: it is asked once, before anything is touched."""
+    hand.window.begin()
+    hand.rest().press("New visit")
+    hand.digit(1).enter()
+    page = hand.page
+    assert type(page).__name__ == "AsFoundPage"
+    hand.type("three flashes")
+    hand.key(Qt.Key.Key_F12)
+    assert type(hand.page).__name__ == "MorePage"
+    hand.key(ESCAPE)
+    assert hand.page is page
+    assert page.lines["code_light"].text() == "three flashes"

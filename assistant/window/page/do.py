@@ -14,9 +14,10 @@ from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 from assistant.tree.model import Do
 from assistant.walk.answer import not_good_before
 from assistant.walk.ask import Ask
-from assistant.walk.event import Did
+from assistant.walk.event import Did, Note
 from assistant.walk.past import part_of
 from assistant.window import look, words
+from assistant.window.line import Line
 from assistant.window.page.choices import Choices
 from assistant.window.page.step import StepPage
 from assistant.window.page.visit.earlier import again
@@ -32,6 +33,8 @@ MEANWHILE = (
     "Meanwhile, without touching what you switched: look at the filter, at the vent outside, or take a photo "
     "of the rating plate (F5)."
 )
+NOTES = "notes"
+"""Under this name the line of a step that is written down keeps its draft."""
 
 
 class DoPage(StepPage):
@@ -52,6 +55,7 @@ class DoPage(StepPage):
         self.begun: float | None = None
         self.warned = False
         """Whether somebody was told that the wait is not over: the same key pressed twice means it."""
+        self.notes = self._note_line(ask)
         self.own.addWidget(row_of(self.cannot_button("&Can't do it")))
         self.timer = QTimer(self)
         self.timer.setInterval(500)
@@ -70,6 +74,22 @@ class DoPage(StepPage):
             self.words.addWidget(label(MEANWHILE, soft=True))
         self.close_words()
         self.set_next("&Done")
+
+    def _note_line(self, ask: Ask) -> Line | None:
+        """A line for what is written down meanwhile, where the step asks for that."""
+        asked = ask.body.notes if isinstance(ask.body, Do) else ""
+        if not asked:
+            return None
+        line = Line(f"Write down: {asked}", self.driver.drafts.get((ask.step, NOTES), ""), most=4000)
+        line.setPlaceholderText(f"{asked} (F5: a photo)")
+        line.setToolTip(f"Write down: {asked}")
+        line.textChanged.connect(self._noted)
+        line.returnPressed.connect(self.enter)
+        self.own.addWidget(line)
+        return line
+
+    def _noted(self, text: str) -> None:
+        self.driver.drafts[self.ask.step, NOTES] = text
 
     def _told_of_act(self) -> None:
         """The part that goes in, the settings that are put back, and what it shows when it is done."""
@@ -96,6 +116,8 @@ class DoPage(StepPage):
         self.words.addWidget(self.results)
 
     def first_focus(self) -> QWidget:
+        if self.notes is not None:
+            return self.notes
         if self.results is not None:
             return self.results.first()
         return self.fitting.line if self.fitting is not None else super().first_focus()
@@ -136,6 +158,12 @@ class DoPage(StepPage):
             self.results.first().setFocus()
             return
         self.seen()
+        text = self.notes.text().strip() if self.notes is not None else ""
+        if text:
+            if not self.record(Note(self.driver.now(), text, self.ask.step)):
+                return
+            self.notes.clear()  # in the trail: it is not written there twice
+        self.driver.drafts.pop((self.ask.step, NOTES), None)
         spent = None if waited is None else round(waited, 1)
         saw = self.results.chosen[0] if self.results is not None else ""
         number = self.fitting.text() if self.fitting is not None else ""

@@ -162,7 +162,7 @@ class StartPage(Page):
         self.offers.pick(digit)
 
     def first_focus(self) -> QWidget:
-        return self.visits if self.known else self.new
+        return self.visits if self.known else self.next_button
 
     def enter(self) -> None:
         row = self.visits.currentRow()
@@ -190,7 +190,9 @@ class StartPage(Page):
 
     def _state(self) -> None:
         row = self.visits.currentRow()
-        if 0 <= row < len(self.listed):
+        chosen = 0 <= row < len(self.listed)
+        self.new.setVisible(chosen)  # where nothing is chosen, the big button says it already
+        if chosen:
             self.set_next("&Open it")
             self.say(self.trouble or self.listed[row].trouble or self._cut_off())
         else:

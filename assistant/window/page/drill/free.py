@@ -224,6 +224,8 @@ class FreePage(Page):
         self.view.turn_to(name)
         if self.mode_of_work == METER:
             self.set_slot(self.slots.slot)
+        if self.mode == TINY:
+            self.scroll.ensureWidgetVisible(self.view, 0, 0)
 
     def _laid(self, name: str) -> None:
         was = self.slots.slot

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidgetItem, QPushButton, QWidget
 
@@ -18,6 +18,13 @@ from assistant.window.page.drill.paper import history_pdf
 from assistant.window.page.drill.plot import Plot
 from assistant.window.page.drill.told import write
 from assistant.window.text import label
+
+
+class Few(Listing):
+    """A list that asks for no more than its least height, so that page and plot fit a small screen."""
+
+    def sizeHint(self) -> QSize:
+        return QSize(super().sizeHint().width(), self.minimumHeight())
 
 
 class HistoryPage(Page):
@@ -48,7 +55,7 @@ class HistoryPage(Page):
         self.column.addLayout(row)
         self.plot = Plot()
         self.column.addWidget(self.plot, 3)
-        self.list = Listing("Drills, the latest first", 60)
+        self.list = Few("Drills, the latest first", 60)
         self.column.addWidget(self.list, 2)
         self.list.itemDoubleClicked.connect(lambda _: self.open())
         saves = Flow()
