@@ -35,6 +35,9 @@ COMPONENTS = (
             "no blower output": change("its blower relay does not close", nominal={"blower_dead": 1}),
             "no string feed": change("it does not feed the safety string", nominal={"string_dead": 1}),
             "flame sense dead": change("it does not see the flame current", nominal={"sense_dead": 1}),
+            "asks for much flame": change(
+                "it is of a kind that lets go of a flame below 1.9 uA", nominal={"drop_out": 1.9e-6}
+            ),
             "no rod voltage": change("it gives no voltage to the rod", nominal={"rod_dead": 1}),
             "false flame": change("it reports a flame that is not there", nominal={"false_flame": 1}),
             "valve relay welded": change("its gas valve relay is welded", nominal={"valve_stuck": 1}),

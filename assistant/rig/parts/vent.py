@@ -142,6 +142,7 @@ COMPONENTS = (
                 {"plugged": 0.72, "soot": 1},
                 {"plugged": 0.85, "soot": 1},
             ),
+            "begins to plug": graded("rust begins to plug it", "plugged", 0.2, 0.25, 0.27),
             "breach": graded("it is cracked", "breach", 0.10, 0.25, 0.5),
         },
     ),
