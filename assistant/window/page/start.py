@@ -95,7 +95,7 @@ class StartPage(Page):
         self._list()
         self._looked = True
 
-    def _interrupted(self) -> list[QPushButton]:
+    def _interrupted(self) -> list[QWidget]:
         """Calls that were left, or cut off with the program, before they became a visit."""
         calls = self.desk.interrupted()
         if not calls:

@@ -33,7 +33,7 @@ class StepPage(Page):
     """Whether the fields stand above the words that say how: where several must be in sight."""
     teaches = True
     gravest_first = False
-    """Whether only the gravest caution stands in full where the window is no wide one: the rest comes with
+    """Whether only the gravest caution stands in full (in a wide window the two gravest): the rest comes with
     the next page.
     """
 
@@ -98,7 +98,7 @@ class StepPage(Page):
         opened do not, and the next page shows them in full.
         """
         if self.folded_way is None or self._unfolded:
-            short = {sign.caution.name for sign, _ in self._spare} if self.mode != WIDE else set()
+            short = {sign.caution.name for sign, _ in self._spare if not self._whole(sign)}
             self.driver.cautions_seen(tuple(name for name in self.caution_names() if name not in short))
 
     def ask_why_not(self, back_to: QWidget) -> None:
@@ -154,8 +154,8 @@ class StepPage(Page):
         """In a tiny window a question back stands at the top of the page and not in the foot."""
         super().fold(mode)
         for short, full in getattr(self, "_spare", ()):
-            short.setVisible(mode != WIDE)
-            full.setVisible(mode == WIDE)
+            short.setVisible(not self._whole(short))
+            full.setVisible(self._whole(short))
         if hasattr(self, "offers"):
             shown = not self.offers.isHidden()
             self.offers.setParent(None)
@@ -182,6 +182,10 @@ class StepPage(Page):
             button.setMinimumHeight(look.TARGET)
             button.clicked.connect(lambda: self.opens.emit(action.name))
             self.add(row_of(button))
+
+    def _whole(self, short: CautionSign) -> bool:
+        """Whether this one stands in full: a wide window has room for a second one."""
+        return self.mode == WIDE and short is self._spare[0][0]
 
     def caution_names(self) -> tuple[str, ...]:
         """Those of the step and of the act that it is."""

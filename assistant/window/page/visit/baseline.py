@@ -19,6 +19,12 @@ from assistant.window.text import label, rule
 MARKED = "healthy"
 
 
+def _mark(driver: Driver) -> str:
+    """How well it is known that these are the readings to take."""
+    mark = driver.vocabulary.marks.get("baseline", "")
+    return f" Which readings: {mark}." if mark else ""
+
+
 class BaselinePage(AsidePage):
     """Each line that is filled in is put down as a reading of today when the page is saved."""
 
@@ -47,9 +53,8 @@ class BaselinePage(AsidePage):
         sheet = vocabulary.sheets.get(MARKED)
         if not questions:
             self.column.addWidget(label("The trees that this visit was begun with list no such readings."))
-        self.column.addWidget(
-            label("In the unit's usual state, doors on. Leave out what you can't reach.", soft=True)
-        )
+        said = f"In the unit's usual state, doors on. Leave out what you can't reach.{_mark(driver)}"
+        self.column.addWidget(label(said, soft=True))
         words = dict.fromkeys(name for known in vocabulary.baseline.values() for name in known.caution)
         for name in words:
             if name in vocabulary.cautions:

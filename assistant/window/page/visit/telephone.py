@@ -8,12 +8,13 @@ from pathlib import Path
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QHideEvent
-from PySide6.QtWidgets import QFrame, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout, QWidget
 
 from assistant.house.model import Question, StopPage, Vocabulary
 from assistant.trail.calls import Call
 from assistant.walk.around import leads_out
 from assistant.window import look
+from assistant.window.big import BigButton
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
 from assistant.window.page.offers import Offers
@@ -188,15 +189,11 @@ class TelephonePage(AsidePage):
 
 def again_buttons(
     calls: Sequence[tuple[Path, str]], pressed: Callable[[Path], None]
-) -> list[QPushButton]:
+) -> list[BigButton]:
     """A button for each of the latest calls that were interrupted."""
     made = []
-    for place, (folder, whose) in enumerate(calls[:MOST]):
-        mnemonic = "&" if place == 0 else ""
-        said = whose.replace("&", "&&")
-        button = QPushButton(f"Go on with the {mnemonic}interrupted call: {said}{when(folder.name)}")
-        button.setMinimumHeight(look.TARGET)
-        button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+    for folder, whose in calls[:MOST]:
+        button = BigButton(f"Go on with the interrupted call: {whose}", "", when(folder.name))
         button.clicked.connect(lambda _=False, folder=folder: pressed(folder))
         made.append(button)
     return made
@@ -205,7 +202,7 @@ def again_buttons(
 def when(name: str) -> str:
     """When a call began, from its folder's name; empty where that says no time."""
     found = re.match(r"(\d{4}-\d\d-\d\d)-(\d\d)(\d\d)-", name)
-    return f" ({found[1]}, {int(found[2])}:{found[3]})" if found else ""
+    return f"begun {found[1]}, {int(found[2])}:{found[3]}" if found else ""
 
 
 def for_the_caller(line: str) -> str:
