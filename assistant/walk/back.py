@@ -31,6 +31,7 @@ def back(visit: Visit, event: Back) -> Visit:
         path=visit.path[: places[-1]],
         marks=visit.marks[: places[-1]],
         found=mark.found,
+        out="",
     )
     return visit.with_status(visit.complaint, mark.status)
 

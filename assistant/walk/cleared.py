@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from assistant.house.model import Vocabulary
-from assistant.walk.event import Event, GoOn
+from assistant.walk.event import Back, Event, GoOn, Read, TakeUp, Watched
 from assistant.walk.state import BadAnswer, Visit
 
 LEAVE = ("gas_smell", "carbon_monoxide", "unwell_people")
@@ -23,15 +23,15 @@ def who_clears(vocabulary: Vocabulary, page: str | None) -> tuple[str, ...]:
 
 
 def may_go_on(visit: Visit, event: Event) -> None:
-    """Raises BadAnswer where a stop is left from which everybody went out and nobody has said who cleared
-    it. Asked of who leaves it now: a visit of an older version still opens.
+    """Raises BadAnswer where a stop is left from which everybody went out and nobody has said who cleared it:
+    on, back, or to another complaint, whatever else stopped the work meanwhile. A reading that was a slip of
+    the key is mended. Asked of who leaves it now: a visit of an older version still opens.
     """
-    position = visit.position
-    if not isinstance(event, GoOn) or position is None or position.stage != "stop":
+    slip = isinstance(event, Back) and event.why == "slip" and isinstance(visit.events[-1], (Read, Watched))
+    if not visit.out or slip or not isinstance(event, (GoOn, Back, TakeUp)):
         return
-    who = who_clears(visit.vocabulary, position.page)
-    if who and not event.cleared.strip():
-        asked = " or ".join(who)
+    if not (isinstance(event, GoOn) and event.cleared.strip()):
+        asked = " or ".join(who_clears(visit.vocabulary, visit.out))
         raise BadAnswer(f"Nobody goes back in before it is cleared. Write down who said so: {asked}.")
 
 
@@ -47,7 +47,7 @@ def cleared(visit: Visit) -> Visit:
         sheet: {name: text for name, text in answers.items() if (sheet, name) not in numbers}
         for sheet, answers in visit.sheets.items()
     }
-    return replace(visit, fresh=len(visit.readings), put_down=(), sheets=left)
+    return replace(visit, out="", fresh=len(visit.readings), put_down=(), sheets=left)
 
 
 def said_cleared(visit: Visit) -> str:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from assistant.tree.model import Way
 from assistant.walk.ask import Record, Taken
+from assistant.walk.cleared import who_clears
 from assistant.walk.state import Frame, Mark, Position, Visit
 
 CUT_SHORT = "shorter than asked"
@@ -82,6 +83,7 @@ def stopped(visit: Visit, page: str | None) -> Visit:
     stops = visit.vocabulary.stops
     name = page if page in stops else FALLBACK_STOP if FALLBACK_STOP in stops else next(iter(stops), "")
     position = visit.position or Position()
+    visit = replace(visit, out=name) if who_clears(visit.vocabulary, name) else visit
     return visit.at(replace(position, stage="stop", page=name)).with_status(visit.complaint, "stopped")
 
 

@@ -136,6 +136,8 @@ class Visit:
     """Our earlier visits here, the latest first."""
     numbers: dict[str, str] = field(default_factory=dict)
     """Part -> part number of what was fitted last, as typed."""
+    out: str = ""
+    """The stop page from which everybody left and that nobody has cleared yet."""
     fresh: int = 0
     """Readings before this one are not offered again: everybody had to leave since."""
 

@@ -134,7 +134,7 @@ def _go_on(visit: Visit, event: GoOn) -> Visit:
         return _begin_walk(visit, ask.complaint)
     assert visit.position is not None
     visit = replace(visit, house=made_safe(visit.house, visit.vocabulary))
-    visit = cleared(visit) if event.cleared else visit
+    visit = cleared(visit) if event.cleared else replace(visit, out="")
     return visit.at(replace(visit.position, stage="done"))
 
 

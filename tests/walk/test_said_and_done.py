@@ -12,7 +12,20 @@ from assistant.trail.live import LiveVisit
 from assistant.walk.asked import asked, results_of
 from assistant.walk.cleared import who_clears
 from assistant.walk.entries import events_of, read_entries
-from assistant.walk.event import Cannot, Did, Filled, GoOn, Recalled, Watched
+from assistant.walk.event import (
+    Back,
+    Cannot,
+    Did,
+    Filled,
+    GoOn,
+    Hazard,
+    Read,
+    Recalled,
+    Saw,
+    TakeUp,
+    Typed,
+    Watched,
+)
 from assistant.walk.follow import reached
 from assistant.walk.past import look_before, summed_up
 from assistant.walk.sense import doubts
@@ -120,6 +133,33 @@ def test_a_house_that_was_left_is_entered_on_somebodys_word_only(tmp_path):
     live.send(event)
     assert live.ask().kind == "choose" and not live.visit.put_down
     assert live.visit.fresh == len(live.visit.readings)
+    live.close()
+
+
+def test_no_other_way_leads_back_into_a_house_that_was_left(tmp_path):
+    """Not back, not another complaint, not a second hazard on top; a slip of the key is no danger."""
+    live = LiveVisit.start(tmp_path / "v", shipped(), (("no_heat", "cold"),), at=at(0))
+    live.send(Saw(at(1), "no_heat.kind", "gas with inducer and hot surface igniter"))
+    room = live.ask()
+    names = [reading.name for reading in room.readings]
+    high = {name: Typed("900" if "co" in name else "0") for name in names}
+    live.send(Read(at(2), room.step, high))
+    assert live.ask().kind == "stop" and live.visit.out
+    live.send(Back(at(3), room.step, "slip"))
+    assert live.ask().step == room.step and not live.visit.out
+    live.send(Hazard(at(4), "gas_smell"))
+    live.send(Hazard(at(5), "hot_panel"))
+    assert live.ask().page == "electrician" and live.visit.out == "leave_the_house"
+    for event in (
+        GoOn(at(6), live.ask().step),
+        Back(at(6), "no_heat.kind", "slip"),
+        Back(at(6), "no_heat.kind"),
+        TakeUp(at(6), "tripped_breaker"),
+    ):
+        with pytest.raises(BadAnswer, match="gas supplier"):
+            live.send(event)
+    live.send(GoOn(at(7), live.ask().step, "the fire service: Lt. Example"))
+    assert live.ask().kind == "choose" and not live.visit.out
     live.close()
 
 

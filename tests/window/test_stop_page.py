@@ -45,11 +45,15 @@ def test_the_lines_are_large_and_whole_on_the_small_screen(at):
 
 
 def test_people_who_leave_take_the_machine_along(at):
-    """Only where everybody leaves; a hot panel needs other words."""
-    hand = at("to_volts").key(Qt.Key.Key_F8).digit(1)
+    """Only where everybody leaves; a hot panel needs other words, and what comes on top of gas does not undo
+    it.
+    """
+    hand = at("to_volts").key(Qt.Key.Key_F8).digit(5)
+    assert hand.verdict == "The work stops here."
+    hand.key(Qt.Key.Key_F8).digit(1)
     assert "Take this machine out with you" in hand.verdict
     hand.key(Qt.Key.Key_F8).digit(5)
-    assert hand.verdict == "The work stops here."
+    assert hand.button("It was cleared").isVisible()
 
 
 def test_enter_goes_on_once_it_is_done(at):

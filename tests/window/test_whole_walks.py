@@ -46,7 +46,7 @@ def trees(request, desk):
 
 
 def by_keys(hand, ask) -> None:
-    if ask.kind == "look":
+    if ask.kind == "look" or (ask.kind == "do" and ask.choices):
         hand.digit(1).enter()
     elif ask.kind == "plate":
         known = hand.driver.vocabulary.plate[ask.plate]
@@ -85,7 +85,7 @@ def test_a_visit_without_a_mouse(hand, trees, qapp):
             hand.key(Qt.Key.Key_Space).type("left as found").enter()
     hand.enter()
     hand.type("A. Example").enter().enter().enter().enter()
-    hand.type("R. Ortiz").enter()
+    hand.type("R. Ortiz").enter().enter()
     assert hand.driver.ask().kind == "signed", hand.verdict
     assert pages >= FEWEST[len(trees.trees) > 10] and mouse.seen == 0
     assert hand.driver.visit.found
@@ -123,6 +123,8 @@ def by_taps(hand, ask) -> None:
     if ask.kind in ("look", "conclude", "choose"):
         buttons = list(page.choices.buttons.values())
         hand.tap(buttons[-1 if ask.kind == "choose" else 0])
+    elif ask.kind == "do" and ask.choices:
+        hand.tap(next(iter(page.results.buttons.values())))
     elif ask.kind == "plate":
         known = hand.driver.vocabulary.plate[ask.plate]
         if known.choices:

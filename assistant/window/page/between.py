@@ -136,6 +136,7 @@ class PausedPage(BetweenPage):
 
     def __init__(self, driver: Driver, ask: Ask, parent: QWidget | None = None) -> None:
         super().__init__(driver, ask, "Paused", parent)
+        from assistant.report.beside import answered
         from assistant.walk.points import open_points
         from assistant.window.page.visit.waiting import show_wanted
 
@@ -157,6 +158,11 @@ class PausedPage(BetweenPage):
         if first:
             self.column.addWidget(label(f"First: {first}", bold=True))
         show_wanted(self, driver)
+        night = answered(driver.visit, "tonight")
+        if night:
+            self.column.addWidget(label("Left for the night", look.LEAD, bold=True))
+            for asked, said in night:
+                self.column.addWidget(label(f"{asked}: {said}"))
         self.column.addStretch(1)
         self.by = Line("Who goes on")
         self.by.setPlaceholderText("who goes on, if it is somebody else")

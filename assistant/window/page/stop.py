@@ -59,7 +59,7 @@ class StopPage(Page):
             self.column.addWidget(label(vocabulary.tonight.title, look.LEAD, bold=True))
             show_plan(self.column, vocabulary)
         self.column.addStretch(1)
-        self.waits_for = who_clears(vocabulary, ask.page)
+        self.waits_for = who_clears(vocabulary, driver.visit.out if driver is not None else ask.page)
         self.say(TAKE_ALONG if self.waits_for else "The work stops here.")
         self.held = driver is not None and driver.practice is None and bool(self.waits_for)
         """Whether somebody has to clear the house before this page is left."""

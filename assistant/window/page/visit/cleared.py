@@ -49,7 +49,7 @@ class ClearedPage(AsidePage):
         self._state()
 
     def _who(self) -> tuple[str, ...]:
-        return who_clears(self.driver.vocabulary, self.ask.page) if self.ask.kind == "stop" else ()
+        return who_clears(self.driver.vocabulary, self.driver.visit.out)
 
     def first_focus(self) -> QWidget:
         return self.choices.first() if self.choices.buttons else self.next_button
