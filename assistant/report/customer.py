@@ -108,10 +108,10 @@ def _to_do(point: OpenPoint, visit: Visit) -> str:
             return ""
         words = f"{GO_ON[state.status]}: \u201c{state.words}\u201d"
         return f"{words}. Left open because: {sentence(point.left)}" if point.left else words
-    if point.kind == "undo" and held(visit):
-        return STAYS  # a page for people who live there never tells them to open a gas cock
     if point.kind == "power" and not _is_supply(visit, point.key.removeprefix("power.")):
         return ""
+    if point.kind in ("undo", "power") and held(visit):
+        return STAYS  # a page for people who live there never tells them to open a gas cock
     words = _in_plain_words(point, visit)
     return f"{words} Left open because: {sentence(point.left)}" if point.left else words
 

@@ -11,7 +11,7 @@ from assistant.report.story import Story
 from assistant.report.tell import tell
 from assistant.report.text import to_text
 from assistant.walk.visit import asked
-from tests.played import ROOT, play
+from tests.played import ROOT, demo_until, play
 
 ENDS = {"gas_stop": "paused", "waiting": "paused", "zone_survey": "signed", "tune_up": "signed"}
 
@@ -36,6 +36,16 @@ def test_a_visit_that_stopped_for_gas_tells_nobody_in_the_house_to_open_the_cock
     assert STAYS in customer
     assert f"Open the gas cock at the furnace ({AFTER_CLEARING})" in trail
     assert "By us, or by another qualified person:" in customer
+
+
+def test_power_that_is_off_when_a_danger_is_met_is_no_errand_for_anybody():
+    """Proved dead for the igniter, then fire damage is seen."""
+    visit = play("- hazard: fire_damage\n", play(demo_until("- no_heat.igniter_ohms")))
+    told = tell(list(visit.events), visit.library, "0" * 64)
+    assert STAYS in told.customer.still_to_do
+    assert not [words for words in told.customer.still_to_do if "power" in words or "thermostat" in words]
+    power = [words for words, _ in told.open_points if "circuit" in words]
+    assert power and all(words.endswith(f"({AFTER_CLEARING})") for words in power)
 
 
 def test_what_the_telephone_told_stands_with_the_plan_for_the_night():
