@@ -9,7 +9,6 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import (
     QColor,
     QFont,
-    QFontMetricsF,
     QPainter,
     QPdfWriter,
     QTextLayout,
@@ -87,9 +86,6 @@ class Typesetter:
         font.setStyleHint(QFont.StyleHint.SansSerif)
         font.setFeature(QFont.Tag("liga"), 0)  # who searches the PDF for "filter" must find it
         return font
-
-    def line_height(self, style: Style) -> float:
-        return QFontMetricsF(self.font(style), self.writer).height() * LEADING
 
     def _paragraph(self, out: Set, text: str, style: Style, width: float) -> None:
         words = one_line(text)

@@ -120,12 +120,6 @@ def read_trail(folder: Path, files: Files = DISK) -> Trail:
     )
 
 
-def load_events(folder: Path, files: Files = DISK) -> tuple[list[Event], list[str]]:
-    """The visit's events up to the first damaged line, and remarks in sentences."""
-    trail = read_trail(Path(folder), files)
-    return trail.events, trail.remarks
-
-
 def event_of(line: Line) -> Event:
     """The event that a line holds, also one that stands beside the visit."""
     return _entry(line).event

@@ -11,6 +11,7 @@ from assistant.report.load import story_of
 from assistant.trail.erased import erased, in_words
 from assistant.trail.error import LockedError
 from assistant.trail.live import LiveVisit
+from assistant.trail.read import read_trail
 from assistant.trail.verify import verify
 from assistant.walk.event import Note
 
@@ -63,8 +64,10 @@ def test_once_is_enough(folder):
 def test_the_visit_can_be_gone_on_with(folder):
     erase_customer(folder, AT, "A. Foreman")
     live = LiveVisit.take_up(folder)
+    assert live.remarks == [] and live.recorder.read_only is None
     live.send(Note("2026-11-25T11:00:00+00:00", "taken up again"))
     live.close()
+    assert read_trail(folder).events[-1].text == "taken up again"
 
 
 def test_an_open_visit_is_left_alone(folder):

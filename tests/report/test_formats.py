@@ -198,8 +198,10 @@ def test_a_negative_reading_is_a_number_in_the_csv():
 @given(st.text(max_size=200))
 def test_any_typed_text_is_told_in_every_format(text):
     story = story_with(text)
+    assert story.complaints[0][0] == "No heat"
+    assert any(row.kind == "note" and row.answer == text for row in story.rows)
     for page in (to_html(story), to_text(story), to_csv(story)):
-        page.encode("utf-8")
+        assert page.encode("utf-8").count(b"118.4") >= 1
 
 
 def test_typed_text_is_told_as_typed():

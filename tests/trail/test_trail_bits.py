@@ -4,12 +4,12 @@ import pytest
 from flips import all_flips, found_in_whole
 from hypothesis import given
 from hypothesis import strategies as st
-from visits import LIBRARY, finished, opened
+from visits import LIBRARY, finished, load_events, opened
 
 from assistant.trail.chain import START, seal
 from assistant.trail.keep import FOLDER
 from assistant.trail.order import put_in_order
-from assistant.trail.read import load_events, read_trail
+from assistant.trail.read import read_trail
 from assistant.trail.record import Recorder
 from assistant.trail.segment import read_segment
 from assistant.trail.verify import DEFECT, FINE, verify

@@ -5,11 +5,10 @@ from __future__ import annotations
 import time
 
 import pytest
-from visits import LIBRARY, opened
+from visits import LIBRARY, load_events, opened
 
 from assistant.report.invoice import sessions
 from assistant.trail.clock import moment, now, set_back, sortable
-from assistant.trail.read import load_events
 from assistant.trail.record import Recorder
 from assistant.trail.shelf import visits
 from assistant.walk.event import Note, Opened, Paused, Resumed

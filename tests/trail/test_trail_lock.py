@@ -7,10 +7,9 @@ import textwrap
 from pathlib import Path
 
 import pytest
-from visits import LIBRARY, answers, opened
+from visits import LIBRARY, answers, load_events, opened
 
 from assistant.trail.error import LockedError
-from assistant.trail.read import load_events
 from assistant.trail.record import Recorder
 
 HOLD = textwrap.dedent(

@@ -4,12 +4,12 @@ import json
 import shutil
 
 import pytest
-from visits import LIBRARY, answers, at, finished, opened
+from visits import LIBRARY, answers, at, finished, load_events, opened
 
 from assistant.trail.chain import START, seal
 from assistant.trail.error import ReadOnlyError
 from assistant.trail.fork import FORKED, sides_of
-from assistant.trail.read import load_events, read_trail
+from assistant.trail.read import read_trail
 from assistant.trail.record import Recorder
 from assistant.trail.verify import COULD_NOT, DEFECT, FINE, verify
 from assistant.walk.event import Exported, Note, Opened, Signed, Unknown

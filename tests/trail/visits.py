@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 
 from assistant.trail.keep import sha256
+from assistant.trail.read import read_trail
 from assistant.walk.event import (
     Back,
     Did,
@@ -34,6 +36,12 @@ class Shelf:
 
 
 LIBRARY = Shelf(TEXTS)
+
+
+def load_events(folder: Path) -> tuple[list, list[str]]:
+    """The visit's events up to the first damaged line, and remarks in sentences."""
+    trail = read_trail(folder)
+    return trail.events, trail.remarks
 
 
 def at(minute: int) -> str:
