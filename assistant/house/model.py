@@ -186,6 +186,15 @@ class Tonight:
     people: tuple[str, ...]
     mark: str
 
+    @property
+    def parts(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """(heading, lines), the people first."""
+        return (
+            ("The people", self.people),
+            ("Safe heat until we are back", self.heat),
+            ("Against freezing", self.freeze),
+        )
+
 
 @dataclass(frozen=True)
 class Question:

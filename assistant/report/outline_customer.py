@@ -146,10 +146,6 @@ def _no_heat(told: Beside) -> Iterator[Block]:
         yield Pairs(told.tonight_said, QUESTIONS)
     if plan is None:
         return
-    for title, lines in (
-        ("The people", plan.people),
-        ("Safe heat until we are back", plan.heat),
-        ("Against freezing", plan.freeze),
-    ):
+    for title, lines in plan.parts:
         yield Heading(title, 3)
         yield Points(lines)

@@ -20,11 +20,7 @@ def show_plan(column: QVBoxLayout, vocabulary: Vocabulary) -> None:
     plan = vocabulary.tonight
     if plan is None:
         return
-    for title, lines in (
-        ("The people", plan.people),
-        ("Safe heat until we are back", plan.heat),
-        ("Against freezing", plan.freeze),
-    ):
+    for title, lines in plan.parts:
         column.addWidget(label(title, look.LEAD, bold=True))
         for line in lines:
             column.addWidget(label(f"– {line}"))
