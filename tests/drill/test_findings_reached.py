@@ -27,13 +27,21 @@ NO_FAULT: dict[str, dict[str, str]] = {
         "to_no_heat": "a furnace that does not hold a flame is a fault of the no-heat complaint",
         "to_zones": "a blower that never stops is a fault of the zones' complaint",
     },
+    "no_heat": {
+        "exchanger_seen": "a cracked exchanger whose flue is not read: as right as what the flue shows",
+        "inducer_flooded": "a blocked drain that stops the wheel: as right as what it does to the vacuum",
+        "not_covered": "every simulated furnace has an inducer and a hot surface igniter",
+        "room_pulled": "a sound furnace gives in only to a pull at which no door of the house opens",
+        "to_zones": "a call that nobody made is a fault of the zones' complaint",
+        "works_now": "nothing is wrong: the healthy house ends here",
+    },
     "tripped_breaker": {
         "never_tripped": "nothing is wrong: the healthy house ends here",
         "not_covered": "every simulated furnace has an inducer and a hot surface igniter",
     },
 }
 """Ends that no fault of the tree's own complaint is to come to, each with its reason."""
-AT_LEAST = {"blower_silent": 24, "tripped_breaker": 20}
+AT_LEAST = {"blower_silent": 24, "no_heat": 30, "tripped_breaker": 20}
 """Findings that are different jobs: no other's repair puts their faults right."""
 
 
