@@ -27,6 +27,9 @@ def problems_of(
     for file, data in files.items():
         faults, wrong = load_faults(data, file)
         problems += wrong
+        if not faults and not wrong:
+            words = "no fault is in it; write one under 'faults', as --components shows"
+            problems.append(Problem(file, 1, 1, "missing", words))
         for name, fault in faults.items():
             if name in seen:
                 words = f"there is a fault '{name}' in {seen[name].place.file} already"
@@ -70,4 +73,5 @@ def ends_of(tree: Tree) -> list[str]:
 def _unknown(fault: Fault, what: str, name: str, known: list[str]) -> Problem:
     near = get_close_matches(name, known, n=1)
     hint = f"; did you mean '{near[0]}'?" if near else f"; there are {', '.join(sorted(known)[:8])}"
-    return Problem.at(fault.place, "name", f"fault '{fault.name}': no {what} is called '{name}'{hint}")
+    place = fault.places.get(name, fault.place)
+    return Problem.at(place, "name", f"fault '{fault.name}': no {what} is called '{name}'{hint}")

@@ -12,6 +12,7 @@ from random import Random
 from assistant.house.place import Place
 from assistant.rig.part import DEGREES, Settings, applied
 from assistant.rig.parts import COMPONENTS
+from assistant.rig.unit import FEATURES
 
 NOMINAL = "nominal"
 
@@ -59,7 +60,7 @@ class Fault:
     what is right to find where the customer's words were another complaint, by that complaint. `absent`:
     the right finding while an intermittent fault is away. `house`: features that the house must have.
     `degrees`: those that make the complaint. `found`: how it has left the house (a
-    tripped breaker).
+    tripped breaker). `places`: where the file writes the complaints, findings and causes that it names.
     """
 
     name: str
@@ -77,6 +78,7 @@ class Fault:
     absent: str | None = None
     consequence: Consequence | None = None
     found: tuple[Deed, ...] = ()
+    places: Mapping[str, Place] = field(default_factory=dict)
 
     def right(self, complaint: str) -> tuple[str, ...]:
         """The findings that are right where somebody was called with this complaint."""
@@ -111,7 +113,9 @@ class Fault:
 
 
 def components() -> str:
-    """Every component, the changes that it can take and their degrees, and one whole example of a file."""
+    """Every component, the changes that it can take and their degrees, the houses that there are, what the
+    fields of a fault mean, and one whole example of a file.
+    """
     lines = ["Components, what can happen to each, and how badly:", ""]
     for component in COMPONENTS.values():
         lines.append(f"{component.name}: {component.title}")
@@ -119,8 +123,28 @@ def components() -> str:
             f"    {name}: {change.words} ({', '.join(change.degrees)})"
             for name, change in component.changes.items()
         ]
+    lines += ["", "Features of a house; the first of each is how it is built where a fault does not say:", ""]
+    lines += [f"    {name}: {', '.join(values)}" for name, values in FEATURES.items()]
+    lines += ["", "Fields of a fault:", ""]
+    lines += [f"    {name}: {words}" for name, words in FIELDS.items()]
     return "\n".join([*lines, "", "A whole file:", "", EXAMPLE])
 
+
+FIELDS = {
+    "title": "what is wrong, in a sentence; must be there",
+    "complaint": "the complaint that it makes; must be there",
+    "finding": "the step of the complaint's tree that is right to end at; must be there",
+    "also": "other steps that are as right, or a list for each complaint that may be told of it",
+    "cause": "the cause tree that finds why it failed; without it no cause is there to find",
+    "change": "what is done to which parts, together; must be there",
+    "degree": "in a change: how badly this one, whatever the fault's own degree is",
+    "degrees": "how badly in all; every degree that its changes have where it is not said",
+    "found": "what it has done before anybody came, such as [{part: breaker, change: tripped}]",
+    "house": "features that its house must have; one that is not said is built as above",
+    "intermittent": "it comes and goes: for how long it is there and away, each with its unit",
+    "absent": "the step that is right while it is away; needed with intermittent",
+    "consequence": "what it does to other parts after so long, with a unit, and again to a new part",
+}
 
 EXAMPLE = """\
 format: 1
@@ -160,4 +184,10 @@ faults:
     degrees: [nominal]
     change: [{part: water, change: from humidifier}]
     consequence: {after: 10 min, change: [{part: board, change: no inducer output}]}
+  nail_in_the_wall:
+    title: A nail joins hot and neutral, and has opened the breaker
+    complaint: tripped_breaker
+    finding: name_of_the_step_that_says_so
+    change: [{part: branch_hot, change: across, degree: severe}]
+    found: [{part: breaker, change: tripped}]
 """

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 
 from assistant.house.entries_file import named_entries
 from assistant.house.fields import Form, Problems, good_name
-from assistant.house.place import Problem
+from assistant.house.nearest import suggestion
+from assistant.house.place import Place, Problem
 from assistant.house.reader import Fields, Items, Text, Unreadable
 from assistant.quantity.entry import Understood, understand
 from assistant.resources import resources_folder
@@ -57,10 +58,12 @@ def _fault(name: str, form: Form) -> Fault | None:
     finding = form.text("finding", need=True)
     cause = form.text("cause")
     absent = form.text("absent")
-    also = _also(form, complaint or "")
+    places = {complaint: form.node.entries["complaint"].place} if complaint else {}
+    also = _also(form, complaint or "", places)
     for text in (finding, cause, absent):
         if text:
-            good_name(text.value, text.place, "a finding or cause", problems)
+            _bare(text, problems)
+            places[text.value] = text.place
     deeds = _deeds(form, f"fault '{name}'")
     house = {**_with_part(deeds), **_house(form)}
     turns = _turns(form)
@@ -92,11 +95,12 @@ def _fault(name: str, form: Form) -> Fault | None:
         absent.value if absent else None,
         consequence,
         found,
+        places,
     )
 
 
-def _also(form: Form, complaint: str) -> dict[str, tuple[str, ...]]:
-    """Other right findings by complaint. A plain list is for the fault's own."""
+def _also(form: Form, complaint: str, places: dict[str, Place]) -> dict[str, tuple[str, ...]]:
+    """Other right findings by complaint. A plain list is for the fault's own. Notes where each is written."""
     node = form.get("also")
     if node is None:
         return {}
@@ -105,11 +109,22 @@ def _also(form: Form, complaint: str) -> dict[str, tuple[str, ...]]:
         listed = {name: inner.texts(name, single=True) for name in node.entries}
         for name, place in node.keys.items():
             good_name(name, place, "a complaint", form.problems)
+            places.setdefault(name, place)
     else:
         listed = {complaint: form.texts("also", single=True)}
     for text in (text for texts in listed.values() for text in texts):
-        good_name(text.value, text.place, "a finding or cause", form.problems)
+        _bare(text, form.problems)
+        places.setdefault(text.value, text.place)
     return {name: tuple(text.value for text in texts) for name, texts in listed.items()}
+
+
+def _bare(text: Text, problems: Problems) -> None:
+    """A finding or cause is named without its tree."""
+    tree, dot, step = text.value.rpartition(".")
+    if dot and tree and step:
+        problems.add(text.place, "name", f"'{text.value[:60]}' names its tree too; write '{step[:60]}' alone")
+    else:
+        good_name(text.value, text.place, "a finding or cause", problems)
 
 
 def _deeds(form: Form, what: str, field: str = "change") -> tuple[Deed, ...]:
@@ -171,7 +186,9 @@ def _house(form: Form) -> dict[str, str]:
     house: dict[str, str] = {}
     for name, value in (node.entries if node else {}).items():
         key = Text(name, node.keys[name], False)
-        if not _known(key, "feature of a house", FEATURES, form.problems):
+        if name not in FEATURES:
+            known = suggestion(name, FEATURES) or f"; there is {', '.join(FEATURES)}"
+            form.problems.add(key.place, "name", f"'{name[:60]}' is no feature of a house{known}")
             continue
         if not isinstance(value, Text):
             form.problems.add(value.place, "type", f"'{name}' is one of {', '.join(FEATURES[name])}")
@@ -185,6 +202,10 @@ def _seconds(form: Form, name: str) -> float | None:
     if text is None:
         return None
     meaning = understand(text.value, "duration", "s")
+    bare = text.value.strip()[:40]
+    if bare.replace(".", "", 1).isdecimal():
+        form.problems.add(text.place, "number", f"'{bare}' has no unit; write {bare} min or {bare} s")
+        return None
     if isinstance(meaning, Understood) and 0 < meaning.interval.lo == meaning.interval.hi <= 1e6:
         return meaning.interval.lo
     form.problems.add(text.place, "number", f"'{text.value[:40]}' is no time; write one such as 20 min")

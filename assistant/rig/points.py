@@ -214,7 +214,7 @@ LOADS = {
 """A load's plug off, read to the metal round it."""
 BEHIND_PLUG = {"inducer.line": "inducer.pin", "igniter.line": "igniter.pin", "blower.line": "blower.pin"}
 """With a plug off, its load is read at the load's own pins."""
-_PLUGS = ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "accessory_plug")
+_PLUGS = ("primary_pin", "inducer_hot", "igniter_hot", "blower_hot", "accessory_plug", "panel_hot")
 UNPLUGGED: dict[frozenset[str], tuple[str, ...]] = {
     frozenset(("box.line", other)): _PLUGS for other in ("box.neutral", "ground")
 }

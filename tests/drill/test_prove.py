@@ -217,7 +217,13 @@ def test_a_name_that_no_tree_knows_is_told(old: str, new: str, words: str):
     problems = problems_of({"mine.yaml": data}, texts(), ["no_heat"])
     assert problems
     assert words in problems[0].message
-    assert problems[0].line > 1
+    lines = data.decode().splitlines()
+    assert lines[problems[0].line - 1][problems[0].column - 1 :] == new.partition(": ")[2]
+
+
+def test_a_file_without_a_fault_is_told():
+    (problem,) = problems_of({"mine.yaml": b"format: 1\nfaults: {}"}, texts(), ["no_heat"])
+    assert "no fault is in it" in problem.message
 
 
 def test_a_finding_of_a_tree_that_does_not_exist_is_left_alone():

@@ -4,12 +4,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.rig.fault import EXAMPLE, components
+from assistant.rig.fault import EXAMPLE, FIELDS, components
 from assistant.rig.fault_file import load_faults, shipped
 from assistant.rig.house import built
 from assistant.rig.part import DEGREES, applied
 from assistant.rig.parts import COMPONENTS
-from assistant.rig.unit import REFERENCE
+from assistant.rig.unit import FEATURES, REFERENCE
 
 COMPLAINTS = ("no_heat", "tripped_breaker", "blower_silent", "zone_spillover")
 
@@ -80,9 +80,21 @@ def test_the_list_of_components_names_all():
     assert EXAMPLE in text
 
 
+def test_the_list_tells_the_houses_and_every_field_that_a_fault_can_have():
+    """What a reader of the list may write: each feature with its values, and no field left untold."""
+    text = components()
+    assert all(f"    {name}: {', '.join(values)}" in text for name, values in FEATURES.items())
+    data = b"format: 1\nfaults:\n  a: {colour: red}"
+    nothing_known = {name for name in ("cause", "house", "found", "also", "absent") if name not in FIELDS}
+    assert not nothing_known
+    for name in FIELDS:
+        _, problems = load_faults(data.replace(b"colour", name.encode()), "mine.yaml")
+        assert (name == "degree") == any(f"has no field '{name}'" in p.message for p in problems), name
+
+
 def test_the_example_is_a_file():
     faults, problems = load_faults(EXAMPLE.encode(), "mine.yaml")
-    assert not problems and len(faults) == 5
+    assert not problems and len(faults) == 6
 
 
 A = "format: 1\nfaults:\n  a: {title: t, complaint: c, finding: f, "
@@ -104,6 +116,8 @@ WRONG = {
     A + "also: {no_heat: {g: h}}, " + OPEN + "}": "3:59: type",
     A + "also: [[g]], " + OPEN + "}": "3:50: type",
     A + OPEN + ", intermittent: {there: 5 min, away: soon}, absent: g}": "3:119: number",
+    A + OPEN + ", intermittent: {there: 20, away: 5 min}, absent: g}": "3:106: number",
+    A + OPEN + ", also: no_heat.g}": "3:90: name",
     A + OPEN + ", intermittent: {there: 5 min, away: 5 min}}": "3:84: missing",
     "format: 1\nfaults: [a]": "2:9: type",
     "- a": "1:1: type",
@@ -119,6 +133,20 @@ def test_a_mistake_is_named_at_its_place(text):
         str(p) for p in problems
     ]
     assert "a" not in faults
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        (A + "house: {blouwer: psc}, " + OPEN + "}", "did you mean 'blower'"),
+        (A + "house: {colour: red}, " + OPEN + "}", "there is kind, zone_panel, float, plug_fuse, blower"),
+        (A + OPEN + ", cause: no_heat.rod_dirty}", "write 'rod_dirty' alone"),
+        (A + OPEN + ", intermittent: {there: 20, away: 5 min}, absent: g}", "write 20 min or 20 s"),
+    ],
+)
+def test_a_mistake_says_what_to_write_instead(text, words):
+    problems = load_faults(text.encode(), "mine.yaml")[1]
+    assert any(words in problem.message for problem in problems), [str(p) for p in problems]
 
 
 def test_other_right_findings_are_a_list_or_lists_by_complaint():
