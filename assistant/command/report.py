@@ -1,4 +1,5 @@
-"""Write a visit's report as PDF, HTML, text or CSV; the file's ending names the format.
+"""Write a visit's report as PDF, HTML, text or CSV; the file's ending names the format. With --parts, parts
+and minutes for an invoice program, as CSV or JSON.
 
 The export is recorded in the visit. The fingerprint on the pages is the one of the signature's line, so that
 every report of a signed visit has the same; without a signature it is the last line's before the export.
@@ -11,7 +12,7 @@ import argparse
 import sys
 from pathlib import Path
 
-from assistant.report.export import write_one
+from assistant.report.export import write_one, write_parts
 from assistant.report.pdf import PAPERS
 
 
@@ -22,12 +23,19 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--to", metavar="FILE", type=Path, required=True, help="ends in .pdf, .html, .txt or .csv"
     )
     parser.add_argument(
+        "--parts", action="store_true", help="parts and minutes for an invoice program; .csv or .json"
+    )
+    parser.add_argument(
         "--paper", choices=PAPERS, default="letter", help="paper of a PDF; letter where not said"
     )
 
 
 def run(arguments: argparse.Namespace) -> int:
     """0: the report is written. What can't be raises UserError, which is code 2."""
+    if arguments.parts:
+        write_parts(arguments.visit, arguments.to)
+        print(f"Parts and minutes are in {arguments.to}.")
+        return 0
     said = write_one(arguments.visit, arguments.to, arguments.paper)
     print(f"The report is in {arguments.to}.")
     if said:

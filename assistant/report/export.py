@@ -1,4 +1,4 @@
-"""Reports as files: one that was asked for, or all four beside each other.
+"""Reports as files: one that was asked for, or all of them beside each other.
 
 An export is an event of the visit; the fingerprint on its pages is the signature's, or the trail's tip
 before that event where the visit is not signed.
@@ -27,13 +27,18 @@ from assistant.walk.event import Event, Exported
 NOT_RECORDED = "The report is written, which could not be recorded in the visit."
 Send = Callable[[Event], object]
 FORMATS = ("pdf", "html", "txt", "csv")
+PARTS = ("csv", "json")
+"""Formats of parts and minutes."""
+MARK = b"\xef\xbb\xbf"
+"""By which spreadsheets know UTF-8."""
 
 
 def write_all(visit: Path, out: Path, paper: str = "letter", send: Send | None = None) -> str | None:
     """report.pdf, report.html, report.txt and report.csv in `out`, and parts and minutes for an invoice
-    program as parts.csv and parts.json; a sentence where one could not be
-    written (the others are there then) or the export could not be recorded. Raises UserError where none can
-    be written.
+    program as parts.csv and parts.json.
+
+    A sentence where the PDF can't be drawn (the others are there then) or the export could not be recorded.
+    Raises UserError where a file can't be written; older ones are as they were.
 
     `send` records the export where the visit is open here already (a live visit's own `send`); without it,
     whoever has the visit open in this program records it.
@@ -55,12 +60,24 @@ def write_all(visit: Path, out: Path, paper: str = "letter", send: Send | None =
 
 def _parts(visit: Path, out: Path) -> list[str]:
     """parts.csv and parts.json in `out`; their names."""
-    folded, events = visit_of(visit)
-    name = visit.resolve().name
-    table, bill = invoice.to_csv(folded, events, name), invoice.to_json(folded, events, name)
-    _save(out / "parts.csv", b"\xef\xbb\xbf" + table.encode("utf-8", "replace"))
-    _save(out / "parts.json", bill.encode("utf-8", "replace"))
-    return ["parts.csv", "parts.json"]
+    for kind in PARTS:
+        write_parts(visit, out / f"parts.{kind}")
+    return [f"parts.{kind}" for kind in PARTS]
+
+
+def write_parts(visit: Path, file: Path) -> None:
+    """Parts and minutes of a visit for an invoice program, as the file's ending says. It is no report: nothing
+    of it is recorded in the visit. Raises UserError.
+    """
+    kind = Path(file).suffix.lower().removeprefix(".")
+    if kind not in PARTS:
+        raise UserError(f"'{file}' should end in .csv or .json; that names its format.")
+    folded, events = visit_of(Path(visit))
+    name = Path(visit).resolve().name
+    if kind == "csv":
+        _save(Path(file), MARK + invoice.to_csv(folded, events, name).encode("utf-8", "replace"))
+    else:
+        _save(Path(file), invoice.to_json(folded, events, name).encode("utf-8", "replace"))
 
 
 def write_one(visit: Path, file: Path, paper: str = "letter", send: Send | None = None) -> str | None:
@@ -86,7 +103,7 @@ def render(story: Story, kind: str, paper: str = "letter") -> bytes:
     if kind == "html":
         return to_html(story, _shrink).encode("utf-8")
     if kind == "csv":
-        return b"\xef\xbb\xbf" + to_csv(story).encode("utf-8")  # the mark by which spreadsheets know UTF-8
+        return MARK + to_csv(story).encode("utf-8")
     return to_text(story).encode("utf-8")
 
 

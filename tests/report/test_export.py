@@ -156,6 +156,19 @@ def test_another_ending_is_refused_with_the_ones_there_are(visit, tmp_path, name
     assert not (tmp_path / name).exists()
 
 
+def test_parts_and_minutes_are_written_for_an_invoice_program_and_are_no_report(visit, tmp_path, capsys):
+    before = [path.name for path in visit.iterdir()]
+    assert main(["report", str(visit), "--parts", "--to", str(tmp_path / "bill.json")]) == 0
+    assert main(["report", str(visit), "--parts", "--to", str(tmp_path / "bill.csv")]) == 0
+    bill = json.loads((tmp_path / "bill.json").read_text(encoding="utf-8"))
+    rows = list(csv.reader((tmp_path / "bill.csv").read_text(encoding="utf-8-sig").splitlines()))
+    assert bill["visit"] == visit.name == rows[1][1]
+    assert rows[-1][:2] == ["total", "work"] and rows[-1][3] == str(bill["minutes"])
+    assert [path.name for path in visit.iterdir()] == before
+    assert main(["report", str(visit), "--parts", "--to", str(tmp_path / "bill.pdf")]) == 2
+    assert "should end in .csv or .json" in capsys.readouterr().err
+
+
 def test_a_folder_that_is_not_there_is_a_sentence(visit, tmp_path):
     with pytest.raises(UserError, match="could not be written"):
         write_one(visit, tmp_path / "nowhere" / "r.txt")
