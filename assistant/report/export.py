@@ -66,8 +66,8 @@ def _parts(visit: Path, out: Path) -> list[str]:
 
 
 def write_parts(visit: Path, file: Path) -> None:
-    """Parts and minutes of a visit for an invoice program, as the file's ending says. It is no report: nothing
-    of it is recorded in the visit. Raises UserError.
+    """Parts and minutes of a visit for an invoice program, as the file's ending says. It is no report, and
+    nothing of it is recorded in the visit. Raises UserError.
     """
     kind = Path(file).suffix.lower().removeprefix(".")
     if kind not in PARTS:
