@@ -176,7 +176,9 @@ class Driver(QObject):
         return known if known is not None or self.folder is None else draft_of(self.folder, step, name)
 
     def unsaved(self) -> list[str]:
-        """The pages in which something stands that was typed before this visit was opened and never saved."""
+        """The pages in which something stands that was typed, now or before this visit was opened, and never
+        saved.
+        """
         sheets = self.vocabulary.sheets
 
         def known(page: str, name: str) -> str:

@@ -172,3 +172,14 @@ def test_erasing_a_customer_takes_what_was_typed_and_never_saved(qtbot, window, 
     assert on_disk(folder) == {"Mx Example"}
     gone = erase_customer(folder, "2026-11-26T01:00:00-05:00", "A. Foreman")
     assert [each.what for each in gone.gone] == ["draft"] and on_disk(folder) == set()
+
+
+def test_signing_says_what_was_typed_and_not_saved(qtbot, window, shipped_desk):
+    """Afterwards it would be too late."""
+    window.show_visit(shipped_desk.begin((("no_heat", "cold"),)))
+    hand = Hand(qtbot, window).rest()
+    window.open("advise")
+    hand.rest().type("larger return").key(ESCAPE)
+    window.open("sign")
+    hand.rest()
+    assert "Typed and not saved: Recommend." in words(hand)

@@ -272,3 +272,28 @@ def test_esc_on_these_pages_leads_back(go):
         hand.rest().key(ESCAPE)
         assert hand.step == "no_heat.kind" and hand.page.ask.step == hand.step
     assert not any(isinstance(event, Signed) for event in hand.driver.visit.events)
+
+
+def test_a_call_from_a_house_we_know_opens_with_what_may_have_been_there(qtbot, window, go, desk):
+    """By keys from the telephone on: the address as the caller says it, the visit of last winter offered."""
+    hand = go("- as_found: {filter: new}\n", name="first")
+    hand.driver.send(Person(at(1), hand.driver.keep_person({"address": "12 Sample Lane"})))
+    hand.key(Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    hand.press("New visit").press("On the telephone").digit(1).digit(1)
+    hand.type("Mx Example").enter().type("12 sample ln.").alt("g").digit(1).enter()
+    assert hand.page.title == "Our earlier visits here" and hand.driver.visit.past == ()
+    hand.digit(1).enter()
+    assert [past.visit for past in hand.driver.visit.past] == ["first"]
+    assert hand.driver.ask().step == "no_heat.kind"
+
+
+def test_why_a_point_stays_open_is_not_lost_with_the_window(go):
+    """Typed, and the visit closed before it was chosen."""
+    hand = go()
+    folder = hand.driver.folder
+    hand.key(Qt.Key.Key_F10)
+    hand.page.reason.setFocus()
+    hand.type("the owner decides").key(Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    hand.window.take_up(folder)
+    hand.rest().key(Qt.Key.Key_F10)
+    assert hand.page.reason.text() == "the owner decides"

@@ -26,6 +26,9 @@ KIND_WORDS = {
 }
 
 
+KEY = ("leave", "why it stays open")
+
+
 class LeavePage(AsidePage):
     """Choose a point and say why it stays open; with nothing typed Enter goes on to name and address."""
 
@@ -51,13 +54,13 @@ class LeavePage(AsidePage):
         self.choices.picked.connect(lambda _: self.reason.setFocus())
         self.column.addWidget(self.choices)
         self.column.addStretch(1)
-        self.reason = Line("Why it stays open")
+        self.reason = Line("Why it stays open", driver.drafts.get(KEY, "") if self.points else "")
         self.reason.setPlaceholderText("why it stays open")
         self.reason.returnPressed.connect(self.enter)
         self.reason.textChanged.connect(self._changed)
         self.own.addWidget(self.reason)
         self.reason.setVisible(bool(self.points))
-        self._changed("")
+        self.set_next("&Leave open" if self.reason.text().strip() else "&Next")
 
     @staticmethod
     def _words(point) -> str:
@@ -77,6 +80,7 @@ class LeavePage(AsidePage):
         elif not self.choices.chosen:
             self.say("Choose first what stays open.")
         elif self.record(LeftOpen(self.driver.now(), self.choices.chosen[0], why)):
+            self.driver.drafts.pop(KEY, None)
             self.opens.emit("leave")
 
     def _to_compare(self) -> bool:
@@ -85,4 +89,5 @@ class LeavePage(AsidePage):
         return "settings" in self.driver.vocabulary.sheets and bool(visit.as_found) and not visit.as_left
 
     def _changed(self, text: str) -> None:
+        self.driver.drafts[KEY] = text
         self.set_next("&Leave open" if text.strip() else "&Next")

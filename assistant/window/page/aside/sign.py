@@ -21,7 +21,7 @@ from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.between import BetweenPage
 from assistant.window.page.report import ReportSaver
 from assistant.window.session import Driver
-from assistant.window.text import label, row_of
+from assistant.window.text import banner, label, row_of
 
 LAST = "signed-last"
 """In this computer's cache folder: the name that signed here last, offered the next time."""
@@ -61,6 +61,8 @@ class SignPage(AsidePage):
                 "on the report stands for every line of the trail."
             )
         )
+        if typed := ", ".join(driver.unsaved()):
+            self.column.addWidget(banner(f"Typed and not saved: {typed}. It will not be in the trail."))
         for point in points:
             left = f" (stays open: {point.left})" if point.left else ""
             self.column.addWidget(label(f"– Open: {point.words}{left}"))
