@@ -77,8 +77,8 @@ PAGES: dict[str, tuple[str, str]] = {
 
 
 def unsaved(drafts: Drafts, known: Callable[[str, str], str], title: Callable[[str], str]) -> list[str]:
-    """The titles of the pages in which something stands that was typed and never saved. `known` gives what the
-    trail has for a line of a sheet, `title` a sheet's title.
+    """The titles of the pages in which something stands that was typed and never saved. `known` gives what
+    the trail has for a line of a sheet, `title` a sheet's title.
     """
     found = []
     for page, name in sorted(drafts):
