@@ -45,10 +45,12 @@ def wanted(visit: Visit) -> tuple[Wanted, ...]:
 
 
 def next_time(visit: Visit) -> tuple[str, ...]:
-    """What to do when it goes on, in order, by whoever comes."""
+    """What to do when it goes on, in order, by whoever comes: what is put back and switched on again comes
+    after the repair, not before.
+    """
     first = visit.sheets.get("order", {}).get("first", "")
     points = open_points(visit)
-    kinds = ("undo", "power", "cause", "part", "proof", "complaint")
+    kinds = ("cause", "part", "proof", "undo", "power", "complaint")
     rest = [point.words for kind in kinds for point in points if point.kind == kind]
     return tuple(dict.fromkeys(filter(None, (first, UNKNOWN_AGAIN, *rest))))
 

@@ -13,6 +13,7 @@ from assistant.walk.past import change, earlier_of, expected_words, fitted_befor
 from assistant.walk.points import blocks_signing
 from assistant.walk.state import BadAnswer
 from assistant.walk.visit import asked, fold
+from assistant.walk.waiting import UNKNOWN_AGAIN, next_time
 from tests.played import at, demo_until, play, shipped
 
 OUT = "yes, or not sure"
@@ -267,3 +268,11 @@ def test_a_part_that_we_fitted_before_is_known():
     )
     assert fitted_before(visit, "igniter") == (("b", "2026-03-01"), ("a", "2025-11-01"))
     assert fitted_before(visit, "gas_valve") == ()
+
+
+def test_what_is_put_back_comes_after_the_repair_in_the_list_for_next_time():
+    """Nobody turns the thermostat back to HEAT before the part is in."""
+    said = next_time(play(demo_until("- act.set_igniter")))
+    part = next(i for i, words in enumerate(said) if words.startswith("Fit an igniter"))
+    heat = next(i for i, words in enumerate(said) if words.startswith("Turn the thermostat back"))
+    assert said[0] == UNKNOWN_AGAIN and part < heat

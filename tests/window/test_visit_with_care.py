@@ -297,3 +297,11 @@ def test_why_a_point_stays_open_is_not_lost_with_the_window(go):
     hand.window.take_up(folder)
     hand.rest().key(Qt.Key.Key_F10)
     assert hand.page.reason.text() == "the owner decides"
+
+
+def test_volts_of_a_dead_circuit_are_no_healthy_numbers(go):
+    """The dead-proof read the same places as the healthy numbers ask for."""
+    hand = go(demo_until("- act.set_igniter"))
+    hand.window.open("baseline")
+    lines = hand.rest().page.lines.fields
+    assert lines["supply_volts"].text() == "121.6" and not lines["control_volts"].text().startswith("0")

@@ -8,7 +8,7 @@ from assistant.house.model import Question
 from assistant.quantity.kind import UNITS, show_interval
 from assistant.walk.around import trouble_with, typed_in
 from assistant.walk.event import Filled, PutDown
-from assistant.walk.past import earlier_of, expected_words
+from assistant.walk.past import dead_volts, earlier_of, expected_words
 from assistant.walk.reading import same_spot
 from assistant.window.page.aside.base import AsidePage
 from assistant.window.page.base import TINY
@@ -116,9 +116,12 @@ class BaselinePage(AsidePage):
         self.left.emit()
 
     def _taken(self, known) -> str:
-        """What was put down for this line today, or nothing."""
+        """What was read at this line's place today, or nothing; volts of a dead circuit are left out."""
+        off = dead_volts(self.driver.visit)
         for record in reversed(self.driver.visit.readings):
-            if record.kind == known.kind and same_spot(known.kind, record.points, known.at):
+            if id(record) in off or record.kind != known.kind:
+                continue
+            if same_spot(known.kind, record.points, known.at):
                 return (
                     record.typed.text
                     if record.unit == known.unit
