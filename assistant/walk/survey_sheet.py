@@ -7,6 +7,7 @@ they were typed, so that nothing is lost, and become one line of the trail when 
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from assistant.trade.entry import ArgumentError
@@ -190,3 +191,8 @@ def from_line(line: str) -> Sheet:
         if whose not in UNREAD:
             out.drawn[register] = said(whose)
     return out
+
+
+def from_cells(cells: Mapping[str, str]) -> Sheet:
+    """The sheet of cells by name, mode/caller/register and drawn/register. Raises BadSheet."""
+    return from_line(line_of(arguments_of({name: text.removesuffix(" cfm") for name, text in cells.items()})))

@@ -14,8 +14,9 @@ from test_names import check
 
 from assistant.drill.practice import record
 from assistant.drill.practice.drill_file import load_drills
+from assistant.drill.practice.drills import from_fault
 from assistant.resources import trees_folder
-from assistant.rig.fault_file import load_faults
+from assistant.rig.fault_file import load_faults, shipped
 from assistant.tree.library import read_folder
 from assistant.walk.event import Cannot, GoOn
 from assistant.walk.path import go, stopped
@@ -31,6 +32,7 @@ from assistant.window.page.drill.history import HistoryPage
 from assistant.window.page.drill.kept import KeptPage
 from assistant.window.page.drill.lobby import LobbyPage
 from assistant.window.page.drill.told import ToldPage
+from assistant.window.page.survey import SurveyPage
 from tests.report.pdf_reader import pages
 
 FAULTS = b"""\
@@ -538,6 +540,28 @@ def test_two_causes_that_a_walk_found_are_both_shown_and_none_is_chosen(qtbot, w
     assert page.causes.chosen == ""
     listed = [page.causes.list.item(row).text() for row in (0, 1)]
     assert listed == [trees().trees[name].title for name in ("supply_voltage", "rough_wiring")]
+
+
+def test_a_survey_in_a_drill_is_filled_in_by_the_house_and_saved(lobby):
+    """Every register in each zone's call, from the rig's own air."""
+    faults, _ = shipped()
+    drill = from_fault(faults["blade_off_its_mark"], trees().vocabulary)
+    lobby.page.begun.emit(drill, "Ed", "tree")
+    lobby.rest()
+    lobby.driver.live.visit = go(lobby.driver.visit, "matrix")
+    lobby.window.show_ask()
+    lobby.rest()
+    page = lobby.page
+    assert isinstance(page, SurveyPage)
+    bar(lobby).line.setText("none")
+    bar(lobby).take()
+    lobby.rest()
+    assert page.grid.isVisible()
+    assert page.grid.rowCount() == len(page.sheet.registers) > 3
+    assert float(page.grid.item(0, 1).text()) > 50
+    check(lobby.window)
+    lobby.alt("s")
+    assert page.saved, lobby.verdict
 
 
 def bar(hand: Hand) -> TakeBar:

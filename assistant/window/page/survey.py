@@ -22,7 +22,7 @@ from assistant.walk.ask import Ask
 from assistant.walk.astray import against_the_words, of_visit
 from assistant.walk.event import Read, Typed
 from assistant.walk.survey import weigh_cell
-from assistant.walk.survey_sheet import MODE_WORDS
+from assistant.walk.survey_sheet import MODE_WORDS, Sheet
 from assistant.window import look
 from assistant.window.flow import Flow
 from assistant.window.line import Line
@@ -182,6 +182,13 @@ class SurveyPage(StepPage):
         odd = against_the_words(spill, state.words) if spill and state else ""
         self.say(" ".join(filter(None, (f"Saved: {record.echo}." if record else "Saved.", odd))))
         self.next_button.setFocus()
+
+    def lay_out(self, sheet: Sheet) -> None:
+        """A sheet that was filled in elsewhere: in a drill the house fills it."""
+        self.sheet = self.grid.sheet = sheet
+        self._keep()
+        self._show(GRID)
+        self.cell.setFocus()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Ctrl with Left and Right: another thermostat."""

@@ -14,6 +14,7 @@ from assistant.drill.hand import Stuck
 from assistant.drill.practice.along import NOT_HERE, Along
 from assistant.drill.practice.sitting import CantDo
 from assistant.walk.event import Cannot, Did, Event, PlateRead, Read, Saw, Watched
+from assistant.walk.survey_sheet import from_cells
 from assistant.window import look
 from assistant.window.line import Line
 from assistant.window.page.base import Page
@@ -24,6 +25,7 @@ from assistant.window.page.group import GroupPage
 from assistant.window.page.look import LookPage
 from assistant.window.page.measure import MeasurePage
 from assistant.window.page.plate import PlatePage
+from assistant.window.page.survey import SurveyPage
 from assistant.window.page.watch import WatchPage
 from assistant.window.refused import Refused
 from assistant.window.session import Driver
@@ -153,6 +155,8 @@ def fill(page: Page, event: Event) -> None:
             if row.name in event.readings:
                 row.entry.write(plain(event.readings[row.name].text, row.reading.unit))
         page.to_first()
+    elif isinstance(event, Read) and isinstance(page, SurveyPage):
+        page.lay_out(from_cells({name: typed.text for name, typed in event.readings.items()}))
     elif isinstance(event, Saw) and isinstance(page, LookPage):
         page.choices.buttons[event.value].click()
         page.say(f"You see: {event.value}")
