@@ -118,7 +118,10 @@ def components() -> str:
     """
     lines = ["Components, what can happen to each, and how badly:", ""]
     for component in COMPONENTS.values():
-        lines.append(f"{component.name}: {component.title}")
+        needs = ", ".join(f"{name}: {value}" for name, value in component.house.items())
+        lines.append(
+            f"{component.name}: {component.title}" + (f" (in a house with {needs})" if needs else "")
+        )
         lines += [
             f"    {name}: {change.words} ({', '.join(change.degrees)})"
             for name, change in component.changes.items()
@@ -140,7 +143,7 @@ FIELDS = {
     "degree": "in a change: how badly this one, whatever the fault's own degree is",
     "degrees": "how badly in all; every degree that its changes have where it is not said",
     "found": "what it has done before anybody came, such as [{part: breaker, change: tripped}]",
-    "house": "features that its house must have; one that is not said is built as above",
+    "house": "features that its house must have; what its parts ask for is there without saying",
     "intermittent": "it comes and goes: for how long it is there and away, each with its unit",
     "absent": "the step that is right while it is away; needed with intermittent",
     "consequence": "what it does to other parts after so long, with a unit, and again to a new part",

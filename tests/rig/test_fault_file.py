@@ -149,6 +149,32 @@ def test_a_mistake_says_what_to_write_instead(text, words):
     assert any(words in problem.message for problem in problems), [str(p) for p in problems]
 
 
+def test_a_part_brings_the_house_that_has_it_unless_the_file_says_another():
+    """A capacitor in a house whose motor has none changes nothing, and the tree would be called wrong."""
+
+    def house(more: str) -> dict[str, str]:
+        faults, problems = load_faults((A + more + "}").encode(), "mine.yaml")
+        assert not problems
+        return dict(faults["a"].house)
+
+    assert house("change: [{part: capacitor, change: open}]") == {"blower": "psc"}
+    assert house("change: [{part: damper2, change: slips}]") == {"zone_panel": "yes"}
+    assert house("house: {blower: torque}, change: [{part: blower_module, change: heat tap dead}]") == {
+        "blower": "torque"
+    }
+    for component in COMPONENTS.values():
+        assert all(value in FEATURES[name] for name, value in component.house.items()), component.name
+
+
+def test_the_shipped_faults_stand_in_houses_that_have_their_parts():
+    """The module's and the motor half's faults may stand with any motor that has them."""
+    for fault in shipped()[0].values():
+        for deed in fault.deeds:
+            for name, value in COMPONENTS[deed.part].house.items():
+                other = value == "electronic" and fault.house[name] != "psc"
+                assert fault.house[name] == value or other, (fault.name, deed.part)
+
+
 def test_other_right_findings_are_a_list_or_lists_by_complaint():
     def read(also: str):
         faults, problems = load_faults((A + f"also: {also}, " + OPEN + "}").encode(), "mine.yaml")

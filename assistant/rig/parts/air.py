@@ -86,6 +86,7 @@ COMPONENTS = (
                 {"share": 5.0, "mark": "another"},
             ),
         },
+        {"blower": "psc"},
     ),
     Component(
         "blower_harness",

@@ -48,6 +48,7 @@ COMPONENTS = (
         "float switch in the 24 V wiring",
         {"fitted": 0, "open": 0, "ohm": 0.02},
         {"open": change("it is open in a dry pan", nominal={"open": 1, "fitted": 1})},
+        {"float": "yes"},
     ),
     Component(
         "cable",

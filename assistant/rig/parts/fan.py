@@ -81,12 +81,14 @@ COMPONENTS = (
         "choke in the blower's hot lead",
         {"fitted": 0, "open": 0},
         {"open": change("it is burnt through", nominal={"open": 1, "fitted": 1})},
+        {"blower": "electronic"},
     ),
     Component(
         "line_jumper",
         "voltage jumper in the motor's power plug",
         {"wrong": 0},
         {"missing": change("it is missing: half of the voltage arrives inside", nominal={"wrong": 1})},
+        {"blower": "electronic"},
     ),
     Component(
         "blower_settings",
@@ -111,6 +113,7 @@ COMPONENTS = (
                 "a burnt track leads from its winding to the shell", "track_ohm", 6e5, 1.5e5, 3e4
             ),
         },
+        {"blower": "psc"},
     ),
     Component(
         "blower_cooling",
@@ -134,6 +137,7 @@ COMPONENTS = (
             "wrong program": graded("it is programmed for a smaller machine", "program", 0.4, 0.33, 0.25),
             "heat tap dead": change("its heat tap does nothing", nominal={"heat_tap_dead": 1}),
         },
+        {"blower": "electronic"},
     ),
     Component(
         "blower_half",
@@ -144,6 +148,7 @@ COMPONENTS = (
             "damp": graded("a wet track leads from it to the shell", "leak_ohm", 8e4, 4e4, 1e4),
             "stiff": change("its bearings have seized", nominal={"stiff": 1}),
         },
+        {"blower": "electronic"},
     ),
     Component(
         "wheel_fit",

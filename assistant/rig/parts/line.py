@@ -145,6 +145,7 @@ COMPONENTS = (
                 "too small a fuse has blown", nominal={"blown": 1, "fitted": 1, "rating": 3.0, "right": 0}
             ),
         },
+        {"plug_fuse": "yes"},
     ),
     Component(
         "service_switch",

@@ -130,6 +130,7 @@ COMPONENTS = (
         "intake pipe",
         {"blocked": 0.0},
         {"clogged": graded("a screen or a nest blocks it", "blocked", 0.75, 0.85, 0.97)},
+        {"kind": "condensing"},
     ),
     Component(
         "exchanger",
@@ -165,6 +166,7 @@ COMPONENTS = (
             "pump dead": change("the condensate pump does not pump", nominal={"pump_dead": 1, "pump": 1}),
             "trap dry": change("its trap is dry and draws room air", nominal={"trap_dry": 1}),
         },
+        {"kind": "condensing"},
     ),
     Component(
         "room",

@@ -70,6 +70,7 @@ PANEL = Component(
         "fan output stuck": change("its fan output is on without a call", nominal={"output_on": 1}),
         "cut-out low": change("its hot-air cut-out is set too low", nominal={"hot_limit": 311.0}),
     },
+    {"zone_panel": "yes"},
 )
 
 
@@ -103,6 +104,7 @@ def _zone(number: int) -> Component:
             "stray strand": change("a strand joins R and G on the panel", nominal={"strand_ohm": 0.1}),
             "input leaks": graded("water joins R and G inside the panel", "input_ohm", 60.0, 10.0, 0.5),
         },
+        {"zone_panel": "yes"},
     )
 
 
@@ -164,6 +166,7 @@ def _damper(number: int) -> Component:
             "lever left": change("its hand lever was left engaged", nominal={"lever": 1}),
             "branch before": graded("its duct is tapped ahead of the damper", "before", 0.15, 0.4, 0.8),
         },
+        {"zone_panel": "yes"},
     )
 
 
@@ -178,6 +181,7 @@ COMPONENTS = (
             "G open": change("its G is broken", nominal={"g_open": 1}),
             "R-G short": graded("a nail joins R and G", "r_g_ohm", 60.0, 10.0, 0.2),
         },
+        {"zone_panel": "yes"},
     ),
     *(_zone(number) for number in ZONES),
     *(_damper(number) for number in ZONES),
@@ -192,6 +196,7 @@ COMPONENTS = (
             "hand damper shut": change("its hand damper is shut", nominal={"hand": 0.0}),
             "too small": graded("it is too small", "size", 0.12, 0.05, 0.02),
         },
+        {"zone_panel": "yes"},
     ),
     Component(
         "humidifier",
@@ -222,6 +227,7 @@ COMPONENTS = (
                 "the den's return takes the other zones' air", "return_share", 0.12, 0.25, 0.4
             ),
         },
+        {"zone_panel": "yes"},
     ),
     Component(
         "draught",
