@@ -4,13 +4,17 @@ that may have been here too, a night without heat: by keys alone."""
 import pytest
 from hand import ESCAPE, Hand
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QAbstractButton, QLabel
+from test_geometry import inside
+from test_names import check
 
 from assistant.house.reader import read
 from assistant.past.erase import erase_customer
+from assistant.trail.calls import Call
 from assistant.trail.live import LiveVisit
 from assistant.walk.entries import events_of, read_entries
 from assistant.walk.event import Did, Filled, Paused, Person, Recalled, Signed, Watched
+from assistant.window import look
 from assistant.window.page import base
 from assistant.window.session import Driver
 from tests.played import DEMO, at, demo_until, shipped
@@ -305,3 +309,60 @@ def test_volts_of_a_dead_circuit_are_no_healthy_numbers(go):
     hand.window.open("baseline")
     lines = hand.rest().page.lines.fields
     assert lines["supply_volts"].text() == "121.6" and not lines["control_volts"].text().startswith("0")
+
+
+@pytest.mark.parametrize("size", [(1024, 600), (512, 300), (1360, 820)], ids=["small", "tiny", "wide"])
+def test_these_pages_have_names_large_targets_and_their_button_in_sight(go, desk, size):
+    """Stop and who cleared it, held, the part that goes in, an interrupted call, an earlier visit."""
+
+    def right(hand):
+        hand.window.resize(*size)
+        hand.rest()
+        check(hand.window)
+        assert inside(hand.window, hand.page.next_button)
+        small = [
+            button.text()
+            for button in hand.window.findChildren(QAbstractButton)
+            if button.isVisible() and min(button.width(), button.height()) < look.TARGET
+        ]
+        assert not small
+        assert hand.page.scroll.horizontalScrollBar().maximum() == 0
+
+    hand = go("- hazard: gas_smell\n", name="a")
+    right(hand)
+    hand.window.open("cleared")
+    right(hand)
+    hand = go(demo_until("- no_heat.hold_door"), name="b")
+    hand.window.open("pause")
+    right(hand)
+    hand = go(demo_until("- act.set_igniter") + "- order: {number: IG-2207}\n", name="c")
+    right(hand)
+    hand.window.open("waiting")
+    right(hand)
+    hand.driver.perhaps = [(desk.shelf / "a", "Mx Example\n2026-02-03: the same telephone number")]
+    hand.window.open("earlier")
+    right(hand)
+    call = Call(desk.calls, at(0))
+    call.texts["name"] = "Mx Example & Co., " * 8
+    call.keep()
+    call.let_go()
+    hand.window.show_start()
+    right(hand)
+
+
+def test_the_three_lines_of_every_shipped_stop_page_are_in_sight_at_1024_by_600(go):
+    """Without scrolling, and no smaller than what is read from two metres."""
+    from PySide6.QtGui import QFontMetricsF
+
+    from assistant.walk.ask import Ask
+    from assistant.window.page.stop import StopPage
+
+    hand = go()
+    for name in shipped().vocabulary.stops:
+        page = StopPage(hand.driver, Ask("stop", page=name), shipped().vocabulary)
+        hand.window._put(page)
+        hand.rest()
+        last = page.lines[-1]
+        bottom = last.mapTo(page.scroll.viewport(), last.rect().bottomLeft()).y()
+        assert bottom <= page.scroll.viewport().height(), name
+        assert QFontMetricsF(last.font()).capHeight() >= 2000 / 300 / 25.4 * 96
