@@ -18,6 +18,8 @@ from assistant.walk.state import Visit
 from assistant.walk.survey_plan import survey_taken
 from assistant.walk.survey_sheet import Sheet, from_line, said
 
+WHILE = re.compile(r"\b(?:while|when|whenever|if|after|as soon)\b", re.IGNORECASE)
+"""Behind one of these stands who calls."""
 NOWHERE = "By the survey no register has air in another thermostat's call."
 
 
@@ -133,6 +135,11 @@ def against_the_words(spill: Spill, words: str) -> str:
 
 
 def _meant(spill: Spill, words: str) -> list[str]:
+    """Registers that the words speak of: "bedroom 2 blows when the den heats" speaks of bedroom 2."""
+    return _named(spill, WHILE.split(words)[0]) or _named(spill, words)
+
+
+def _named(spill: Spill, words: str) -> list[str]:
     """Registers that the words name, themselves or by their thermostat, the longest name first."""
     left = f" {_plain(words)} "
     found: set[str] = set()

@@ -65,6 +65,7 @@ def test_air_with_nobody_calling():
          " The survey has air at bedroom 2 instead."),
         ("It blows upstairs", ""),
         ("It is noisy", ""),
+        ("The den blows when upstairs heats", "speaks of den"),
         ("The den blows", "speaks of den"),
     ],
 )  # fmt: skip
