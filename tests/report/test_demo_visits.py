@@ -4,14 +4,17 @@ from functools import cache
 
 import pytest
 
+from assistant.report.blocks import Pictures
 from assistant.report.customer import STAYS
+from assistant.report.outline import outline
 from assistant.report.outline_customer import MOST_RESULTS
 from assistant.report.standing import AFTER_CLEARING
 from assistant.report.story import Story
 from assistant.report.tell import tell
 from assistant.report.text import to_text
-from assistant.walk.visit import asked
-from tests.played import ROOT, demo_until, play
+from assistant.walk.event import AsFound, AsLeft, Filled
+from assistant.walk.visit import asked, fold
+from tests.played import ROOT, at, demo_until, play
 
 ENDS = {"gas_stop": "paused", "waiting": "paused", "zone_survey": "signed", "tune_up": "signed"}
 
@@ -67,6 +70,24 @@ def test_what_was_only_written_down_as_found_has_no_empty_column():
     _, trail = parts("waiting")
     settings = trail[trail.index("As found") : trail.index("Waiting for")]
     assert "not written down" not in settings and "As left" not in settings
+
+
+def test_photos_found_and_left_stand_side_by_side_and_are_not_shown_twice():
+    """In the order they were taken; one more as found has nothing beside it."""
+    demo = (ROOT / "resources" / "demo" / "tune_up.yaml").read_text(encoding="utf-8")
+    visit = play(demo.partition("- sign")[0])
+    for event in (
+        AsFound(at(300), {"filter": "grey"}, ("a" * 64, "b" * 64)),
+        AsLeft(at(301), {"filter": "new"}, ("c" * 64,)),
+        Filled(at(302), "unit", {"make": "Northfield"}, ("d" * 64,)),
+    ):
+        visit = fold(visit, event)
+    blocks = list(outline(tell(list(visit.events), visit.library, "0" * 64)))
+    pairs = [block.items for block in blocks if isinstance(block, Pictures)]
+    assert [[each.photo.name[0] if each else "" for each in pair] for pair in pairs] == [
+        ["a", "c"], ["b", ""], ["d", ""],
+    ]  # fmt: skip
+    assert pairs[0][0].caption.startswith("As found, ") and pairs[0][1].caption.startswith("As left, ")
 
 
 def test_advice_that_was_declined_says_so_to_both_readers():
