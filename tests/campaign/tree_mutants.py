@@ -1,23 +1,30 @@
 """Spoils the shipped trees in one place at a time and says who notices:
-python tests/campaign/tree_mutants.py [--number 2000] [--seed 1] [--properties 0] [--survivors FILE]
+python tests/campaign/tree_mutants.py [--number 2000] [--seed 1] [--properties 0] [--workers 1]
+    [--survivors FILE]
 
-Catchers: the loader and the checker's rules; the second statements of limits (tests/trees/limits*.yaml); and,
-on a sample of what is left, the ten properties. A mutant that only a stored copy, count, hash or a replayed
-walk would notice is a survivor here. Which mutants are made follows from the seed and the trees alone.
+Catchers, one after the other: the loader and the checker's rules; the second statements of limits
+(tests/trees/limits*.yaml, by_source.yaml); the recorded walks (mutant_walks.py); and, on a sample of what is
+left, the ten properties. A mutant that only a stored copy, count or hash would notice is a survivor here; what
+the walks notice has a column of its own. Every survivor is put in a class with its verdict (mutant_classes.py).
+Which mutants are made follows from the seed and the trees alone.
 """
 
 from __future__ import annotations
 
 import argparse
+import json
 import random
 import re
 import sys
 import time
 from collections import Counter, defaultdict
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 import yaml
+from mutant_classes import class_of, classes_table
+from mutant_walks import Walks
 
 from assistant.quantity.interval import Interval
 from assistant.quantity.kind import to_si
@@ -29,9 +36,10 @@ from assistant.tree.load import load_tree
 from assistant.tree.model import Compute, readings_of
 
 TESTS = Path(__file__).parents[1]
+COLUMNS = ("loader", "check", "limits", "walks", "property", "left", "tried")
 LIMITS = ("limits swapped", "band moved", "plausible narrowed")
 """Kinds that only touch numbers: no other rule reads what they change."""
-ABOUT_LIMITS = ("sources", "band_order", "plausible", "dead_proof", "read_first")
+ABOUT_LIMITS = ("sources", "band_order", "band_words", "plausible", "dead_proof", "read_first")
 SEARCHES = ("thermostat_off", "reset", "second_trip", "leak_check", "lockout", "no_air", "may_open",
             "guarded", "call_circle", "needs_met", "procedure_state")
 """Rules whose problem may show in another tree than the one that was spoiled."""
@@ -248,11 +256,14 @@ class Second:
         """The row that a tree no longer keeps."""
         for step in tree.steps.values():
             for what in (*readings_of(step), *([step] if isinstance(step, Compute) else [])):
-                for band in what.bands:
-                    values = self.sources.get(band.source or what.source or "")
-                    if band.under is None or values is None:
+                safe = getattr(what, "safe", None)
+                limits = [(band.under, band.source) for band in what.bands]
+                limits += [(safe.over, safe.source), (safe.under, safe.source)] if safe else []
+                for limit, source in limits:
+                    values = self.sources.get(source or what.source or "")
+                    if limit is None or values is None:
                         continue
-                    value = evaluate(band.under, self.plate, what.unit)
+                    value = evaluate(limit, self.plate, what.unit)
                     if not any(abs(value.lo - one) <= 1e-6 * max(1e-6, abs(one)) for one in values):
                         return f"limits: {tree.name}.{step.common.name} by its source"
         for row, label in self.rows.get(tree.name, ()):
@@ -298,6 +309,23 @@ def checked(mutant: Mutant, library: Library, known: frozenset,
     return None, spoiled
 
 
+def address_of(mutant: Mutant, library: Library) -> str:
+    """The step that holds a mutant's line, as tree.step."""
+    tree = library.trees[stem(mutant.file)]
+    above = [(step.common.place.line, name) for name, step in tree.steps.items()
+             if step.common.place.line <= mutant.line]
+    return f"{tree.name}.{max(above)[1] if above else tree.start}"
+
+
+def grouped(by_file: dict[str, Counter]) -> dict[str, Counter]:
+    """Counts by tree, those that are no complaint's by what they are for."""
+    out: dict[str, Counter] = defaultdict(Counter)
+    for file, row in by_file.items():
+        purpose, _, name = file.partition("/")
+        out[stem(name) if purpose == "complaint" else f"{purpose} trees"] += row
+    return out
+
+
 def properties(library: Library) -> str | None:
     """The first of the ten properties that fails."""
     sys.path.insert(0, str(TESTS.parent))
@@ -311,57 +339,90 @@ def properties(library: Library) -> str | None:
     return None
 
 
+def noticed(part: tuple[int, int, int, int]) -> list[tuple[int, str | None]]:
+    """Of every so-many-th mutant: its place, and what caught it."""
+    number, seed, first, step = part
+    library, second = read_folder(trees_folder()), Second()
+    sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
+    walks, began, told = Walks(library), time.process_time(), []
+    for place, mutant in enumerate(mutants(library, number, seed)):
+        if place % step != first:
+            continue
+        caught, spoiled = checked(mutant, library, sound.known, sound)
+        if caught is None and spoiled is not None:
+            caught = (second.refuses(spoiled.trees[stem(mutant.file)])
+                      or walks.refuses(spoiled, address_of(mutant, library)))
+        told.append((place, caught))
+        if len(told) % 100 == 0:
+            print(f"... {len(told)} mutants, {time.process_time() - began:.0f} s", file=sys.stderr, flush=True)
+    return told
+
+
 def main() -> int:
     """Prints the table; 1 where the unspoiled trees are refused."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--number", type=int, default=2000)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--workers", type=int, default=1, help="processes that share the mutants")
     parser.add_argument("--properties", type=int, default=0,
                         help="of how many survivors the ten properties are asked")
+    parser.add_argument("--told", type=Path, help="where to keep what was noticed, or to take it from")
     parser.add_argument("--survivors", type=Path, help="where to list what nobody noticed")
     chosen = parser.parse_args()
     library, second = read_folder(trees_folder()), Second()
-    known = frozenset(map(stem, library.texts))
-    sound = Study(library.vocabulary, library.trees, known)
+    sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
     if any(second.refuses(tree) for tree in library.trees.values()):
         print("The shipped trees themselves do not keep the second statement of their limits.")
         return 1
+    made = list(mutants(library, chosen.number, chosen.seed))
+    if chosen.told and chosen.told.exists():
+        told = {int(place): caught for place, caught in json.loads(chosen.told.read_text()).items()}
+    elif chosen.workers > 1:
+        parts = [(chosen.number, chosen.seed, part, chosen.workers) for part in range(chosen.workers)]
+        with ProcessPoolExecutor(chosen.workers) as pool:
+            told = {place: caught for some in pool.map(noticed, parts) for place, caught in some}
+    else:
+        told = dict(noticed((chosen.number, chosen.seed, 0, 1)))
+    if chosen.told:
+        chosen.told.write_text(json.dumps(told))
     table: dict[str, Counter] = defaultdict(Counter)
     by_rule: Counter = Counter()
-    left: list[tuple[Mutant, Library]] = []
-    began = time.process_time()
-    for number, mutant in enumerate(mutants(library, chosen.number, chosen.seed), 1):
-        caught, spoiled = checked(mutant, library, known, sound)
-        if caught is None and spoiled is not None:
-            caught = second.refuses(spoiled.trees[stem(mutant.file)])
+    by_tree: dict[str, Counter] = defaultdict(Counter)
+    left: list[Mutant] = []
+    for place, mutant in enumerate(made):
+        caught = told[place]
         catcher = caught.partition(":")[0] if caught else "left"
         table[mutant.kind][catcher] += 1
+        by_tree[mutant.file][catcher] += 1
         by_rule[caught or "left"] += 1
         if caught is None:
-            left.append((mutant, spoiled))
-        if number % 200 == 0:
-            print(f"... {number} mutants, {time.process_time() - began:.0f} s", file=sys.stderr, flush=True)
+            left.append(mutant)
     rng = random.Random(chosen.seed)
-    for mutant, spoiled in rng.sample(left, min(chosen.properties, len(left))):
-        caught = properties(spoiled)
-        table[mutant.kind]["tried on the properties"] += 1
+    for mutant in rng.sample(left, min(chosen.properties, len(left))):
+        caught = properties(checked(mutant, library, sound.known, sound)[1])
+        table[mutant.kind]["tried"] += 1
         if caught:
-            table[mutant.kind]["of these: property"] += 1
+            table[mutant.kind].update({"property": 1, "left": -1})
+            by_tree[mutant.file].update({"property": 1, "left": -1})
             by_rule[caught] += 1
-            left.remove((mutant, spoiled))
-    columns = ("loader", "check", "limits", "left", "tried on the properties", "of these: property")
-    print(f"{'kind':32}" + "".join(f"{name:>24}" for name in columns))
-    for kind, row in sorted(table.items()):
-        print(f"{kind:32}" + "".join(f"{row[name]:24}" for name in columns))
+            left.remove(mutant)
     total = Counter()
     for row in table.values():
         total += row
-    print(f"{'all':32}" + "".join(f"{total[name]:24}" for name in columns))
+    for title, rows in (("kind", table), ("tree", grouped(by_tree))):
+        print(f"{title:32}" + "".join(f"{name:>10}" for name in COLUMNS))
+        for name, row in [*sorted(rows.items()), ("all", total)]:
+            print(f"{name:32}" + "".join(f"{row[column]:10}" for column in COLUMNS))
+    shares = ", ".join(f"{name} {total[name] / len(made):.1%}" for name in COLUMNS if total[name])
+    print(f"seed {chosen.seed}, {len(made)} mutants: {shares}")
+    walks = Walks(library)
+    classes = [class_of(mutant, address_of(mutant, library), library, sound, walks) for mutant in left]
+    print("\n".join(classes_table(list(zip(left, classes, strict=True)))))
     print("by rule: " + ", ".join(f"{name} {times}" for name, times in by_rule.most_common()))
     if chosen.survivors:
-        chosen.survivors.write_text("\n".join(
-            f"{mutant.kind}\t{mutant.file}:{mutant.line}\t{mutant.was}\t->\t{mutant.now}"
-            for mutant, _ in sorted(left, key=lambda one: (one[0].kind, one[0].file, one[0].line))) + "\n")
+        chosen.survivors.write_text("\n".join(sorted(
+            f"{klass}\t{mutant.kind}\t{mutant.file}:{mutant.line}\t{address_of(mutant, library)}\t{mutant.was}"
+            f"\t->\t{mutant.now}" for mutant, klass in zip(left, classes, strict=True))) + "\n")
     return 0
 
 

@@ -71,6 +71,17 @@ def test_what_is_marked_as_read_says_what_was_read():
 BY_SOURCE = yaml.safe_load((Path(__file__).parent / "by_source.yaml").read_text(encoding="utf-8"))["sources"]
 
 
+def limits_of(what: Reading | Compute):
+    """Every limit of a reading or computed value, with the source that it cites and its label."""
+    for band in what.bands:
+        if band.under is not None:
+            yield band.under, band.source or what.source, band.label
+    safe = getattr(what, "safe", None)
+    for limit in (safe.over, safe.under) if safe is not None else ():
+        if limit is not None:
+            yield limit, safe.source or what.source, "safe"
+
+
 @pytest.mark.parametrize("source", BY_SOURCE)
 def test_a_limit_is_what_its_source_says(source: str):
     values = [in_si(text) for text in BY_SOURCE[source]]
@@ -78,11 +89,11 @@ def test_a_limit_is_what_its_source_says(source: str):
     for tree in shipped().trees.values():
         for step in tree.steps.values():
             for what in (*readings_of(step), *([step] if isinstance(step, Compute) else [])):
-                for band in what.bands:
-                    if band.under is None or (band.source or what.source) != source:
+                for under, cites, label in limits_of(what):
+                    if cites != source:
                         continue
                     cited += 1
-                    limit = evaluate(band.under, PLATE, what.unit)
+                    limit = evaluate(under, PLATE, what.unit)
                     assert any(limit.lo == pytest.approx(value, rel=1e-6) for value in values), (
-                        f"{tree.name}.{step.common.name}: '{band.label}' ends at {band.under.text}")
+                        f"{tree.name}.{step.common.name}: '{label}' ends at {under.text}")
     assert cited, f"no limit cites {source}"

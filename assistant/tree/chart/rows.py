@@ -18,6 +18,9 @@ PAD, LEAD = 6.0, 1.24
 ASKED, SMALL, ANSWER, TITLE = 9.0, 7.0, 7.5, 8.0
 """Sizes of letters in points; a wall chart is read at arm's length."""
 
+HERE = "▸ you are here"
+"""A line of its own at the foot of the box: beside the verb it ran into the step's name."""
+
 Line = tuple[str, float, bool, str]
 """A line of text: the words, their size, whether bold, and the ink."""
 
@@ -81,9 +84,10 @@ class Rows:
     """Numbers the steps and findings of a tree and makes its rows."""
 
     def __init__(self, graph: Graph, vocabulary: Vocabulary, titles: dict[str, str], lanes: list[Lane],
-                 errors: dict[str, list[str]], walked: frozenset[str] = frozenset()) -> None:
+                 errors: dict[str, list[str]], walked: frozenset[str] = frozenset(),
+                 here: str | None = None) -> None:
         self.graph, self.vocabulary, self.titles = graph, vocabulary, titles
-        self.errors, self.walked = errors, walked
+        self.errors, self.walked, self.here = errors, walked, here
         steps = graph.tree.steps
         in_lanes = [name for lane in lanes for name in lane.steps]
         self.numbers = {name: str(number) for number, name in enumerate(in_lanes, 1)}
@@ -154,6 +158,8 @@ class Rows:
             lines += [(text, SMALL, False, ink) for text in wrap(small, room, SMALL, most=2)]
         for message in () if again else self.errors.get(name, ()):
             lines += [(text, SMALL, True, ink) for text in wrap(f"! {message}", room, SMALL, True, 3)]
+        if name == self.here and not again:
+            lines.append((HERE, TITLE, True, ink))
         return Exit("again" if again else "end", way, [], lines, first)
 
     def _box(self, name: str, step: Step, folded: int) -> list[Line]:
@@ -163,7 +169,8 @@ class Rows:
         lines += [(text, ASKED, bold, "ink") for text in wrap(question, room, ASKED, bold, 6)]
         if folded:
             several = "step" if folded == 1 else "steps"
-            return [*lines, (f"{folded} {several} folded away", SMALL, True, "ink")]
+            lines.append((f"{folded} {several} folded away", SMALL, True, "ink"))
+            return [*lines, (HERE, TITLE, True, "ink")] if name == self.here else lines
         for detail in wording.details(step, self.vocabulary):
             lines += [(text, SMALL, False, "quiet") for text in wrap(detail, room, SMALL, most=2)]
         weak = self._weak(name)
@@ -171,7 +178,7 @@ class Rows:
             lines += [(text, SMALL, False, "ink") for text in wrap(weak, room, SMALL, most=3)]
         for message in self.errors.get(name, ()):
             lines += [(text, SMALL, True, "ink") for text in wrap(f"! {message}", room, SMALL, True, 4)]
-        return lines
+        return [*lines, (HERE, TITLE, True, "ink")] if name == self.here else lines
 
     def _weak(self, name: str) -> str:
         """Where it goes with nothing decided: "can't be taken: 45"."""

@@ -52,7 +52,7 @@ def draw(tree: Tree, vocabulary: Vocabulary, titles: dict[str, str], paper: str 
     `unfolded` the steps whose lanes are drawn in full, None for all of them."""
     graph = Graph(tree)
     lanes = lanes_of(graph, unfolded)
-    rows = Rows(graph, vocabulary, titles, lanes, errors or {}, walked.steps)
+    rows = Rows(graph, vocabulary, titles, lanes, errors or {}, walked.steps, walked.here)
     return _Layout(tree, paper, rows, walked).of(lanes)
 
 
@@ -185,8 +185,8 @@ class _Layout:
         x = self._x(self.column)
         note = f"from {self.rows.short(before.step)}"
         self.sheet.marks.append(Words(x + 24, self.y + 7, note, SMALL, True))
-        self.sheet.marks.append(Line(((x + 16, self.y), (x + 16, self.y + 11)), weight, True))
-        self.y += 11
+        self.sheet.marks.append(Line(((x + 16, self.y), (x + 16, self.y + 14)), weight, True))
+        self.y += 14
 
     def _row(self, row: Row, following: Row | None) -> None:
         x, top, marks = self._x(self.column), self.y, self.sheet.marks
@@ -212,9 +212,8 @@ class _Layout:
         marks.append(Box(x, y, TRUNK, height, HEAVY if walked else PLAIN, round=corner))
         if isinstance(step, (Measure, Watch)):  # what is read or timed has a second line at its left
             marks.append(Line(((x + 2.6, y), (x + 2.6, y + height)), PLAIN))
-        word = f"{self.rows.numbers[row.step]}  {wording.verb(step)}" + ("  – you are here" if here else "")
-        if not here:
-            marks.append(Words(x + TRUNK - PAD, y + PAD + 4.5, row.step, 5.5, False, "quiet", "end"))
+        word = f"{self.rows.numbers[row.step]}  {wording.verb(step)}"
+        marks.append(Words(x + TRUNK - PAD, y + PAD + 4.5, row.step, 5.5, False, "quiet", "end"))
         self._text(row.lines, x + PAD, y + PAD - 2, word)
 
     def _exits(self, row: Row, x: float, top: float) -> None:

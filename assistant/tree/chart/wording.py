@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.house.model import Vocabulary
 from assistant.quantity.kind import UNITS
 from assistant.tree.check.graph import Edge
@@ -22,6 +24,8 @@ from assistant.tree.model import (
     readings_of,
 )
 
+_UNIT = re.compile(r"(\d) ([a-zA-Z]\w*)")
+"""A number with its unit in a limit."""
 VERBS = {Look: "look", Measure: "measure", Watch: "watch", Compute: "work out", Do: "do", Call: "go through",
          Finding: "found", Stop: "stop", HandOver: "goes on with", Return: "back"}
 STATES = {"live": "on", "off": "off", "dead": "off, proved dead"}
@@ -88,14 +92,19 @@ def _plain(edge: Edge, step: Step, vocabulary: Vocabulary) -> str:
 def _band(band: Band, unit: str) -> str:
     if band.under is None:
         return band.label
-    text = band.under.text.replace("_", " ").replace(" * ", " × ")
+    text = band.under.text
     try:
         float(text)
-        symbol = UNITS[unit].symbol if unit in UNITS else unit
-        text = f"{text}\u00a0{symbol}"
+        text = f"{text} {unit}"
     except ValueError:
         pass
+    text = _UNIT.sub(lambda one: f"{one.group(1)}\u00a0{_symbol(one.group(2))}", text)
+    text = text.replace("_", " ").replace(" * ", " × ")
     return f"{band.label}, under\u00a0{text}"
+
+
+def _symbol(unit: str) -> str:
+    return UNITS[unit].symbol if unit in UNITS else unit
 
 
 def end(step: Step, vocabulary: Vocabulary) -> tuple[str, str, str]:

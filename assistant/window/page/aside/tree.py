@@ -90,7 +90,8 @@ class TreePage(AsidePage):
             ("- Smaller", "Smaller (-)", lambda: self.view.zoom(1 / STEP), True),
             ("Here", "Here: where the walk is (Home)", self.go_here, self.walked.here is not None),
             ("Path only", "Path only: fold the rest away (F)", self.fold_path, bool(self.walked.steps)),
-            ("Next error", "Next error of the file (E)", self.next_error, True),
+            ("Errors", "Errors: go to the next step that the checker finds wrong (E)", self.next_error,
+             self.drawn is not None),
             ("Other tree", "Other tree (T)", self.next_tree, several),
             ("Print", "Print: save as a PDF for the wall (P)", self.print_it, True),
         ):
@@ -158,8 +159,9 @@ class TreePage(AsidePage):
     def _errors_said(self) -> str:
         number = len(self.drawn.problems) if self.drawn else 0
         if not number:
-            return "Nothing is wrong in this file."
-        return f"{number} {'error' if number == 1 else 'errors'} in this file; E goes from one to the next."
+            return "The checker finds nothing wrong in this file."
+        errors = "error" if number == 1 else "errors"
+        return f"The checker finds {number} {errors} in this file; E goes to the next."
 
     # what a person does
 
@@ -191,7 +193,7 @@ class TreePage(AsidePage):
         step, said = wrong[self._at]
         self.view.mark((step,))
         self.view.go_to(step)
-        self.say(f"{step}: {said[0]}")
+        self.say(f"Step {self._at + 1} of {len(wrong)} that is wrong, {step}: {said[0]}")
 
     def next_tree(self) -> None:
         if self.drawn is None:

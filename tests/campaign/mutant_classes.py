@@ -1,0 +1,2 @@
+def class_of(*a): return "?"
+def classes_table(x): return []
