@@ -41,9 +41,14 @@ class ChartView(QWidget):
         return QSize(600, 400)
 
     def show_chart(self, chart: Chart) -> None:
-        """Another diagram in the place of this one; size and place stay as far as they can."""
+        """Another diagram in the place of this one; size and place stay, and so does the step in the middle,
+        wherever it lies now."""
+        step, before = self._middle()
         self.chart = chart
         self.setAccessibleName(f"Diagram of {chart.title}, {len(chart.sheets)} sheets")
+        after = self.place(step) if step else None
+        if before is not None and after is not None:
+            self.corner += after.center() - before.center()
         self._hold()
 
     def mark(self, steps: tuple[str, ...]) -> None:
@@ -58,6 +63,13 @@ class ChartView(QWidget):
             return None
         x, y, width, height = sheet.places[step]
         return QRectF(x, y + (sheet.number - 1) * (self.chart.height + GAP), width, height)
+
+    def _middle(self) -> tuple[str | None, QRectF | None]:
+        """The step whose box lies nearest to the middle of what is seen, and where."""
+        middle = self.corner + QPointF(self.width(), self.height()) / 2 / self.scale
+        places = [(step, self.place(step)) for sheet in self.chart.sheets for step in sheet.places]
+        known = [(step, place) for step, place in places if place is not None]
+        return min(known, key=lambda one: (one[1].center() - middle).manhattanLength(), default=(None, None))
 
     def go_to(self, step: str) -> bool:
         """Bring a step's box into the middle; False where it is not drawn."""
@@ -148,6 +160,9 @@ class ChartView(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        if event.oldSize().isValid():  # what was in the middle stays there: the step that was gone to
+            lost = event.oldSize() - event.size()
+            self.corner += QPointF(lost.width(), lost.height()) / 2 / self.scale
         self._hold()
 
     def wheelEvent(self, event: QWheelEvent) -> None:

@@ -50,7 +50,8 @@ def ended(path: Path, library: Library, odd: dict[str, str]) -> tuple[tuple, set
     taken |= {step.step for step in visit.history}
     facts = tuple((found.step, tuple(sorted(fact.name for fact in found.facts)), found.proof)
                   for found in visit.found)
-    return (end, asked(visit).kind, facts, tuple(sorted(one.act for one in visit.house.undone))), taken | {end}
+    undone = tuple(sorted(one.act for one in visit.house.undone))
+    return (end, asked(visit).kind, facts, undone), taken | {end}
 
 
 class Walks:

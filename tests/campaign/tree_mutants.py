@@ -3,10 +3,10 @@ python tests/campaign/tree_mutants.py [--number 2000] [--seed 1] [--properties 0
     [--survivors FILE]
 
 Catchers, one after the other: the loader and the checker's rules; the second statements of limits
-(tests/trees/limits*.yaml, by_source.yaml); the recorded walks (mutant_walks.py); and, on a sample of what is
-left, the ten properties. A mutant that only a stored copy, count or hash would notice is a survivor here; what
-the walks notice has a column of its own. Every survivor is put in a class with its verdict (mutant_classes.py).
-Which mutants are made follows from the seed and the trees alone.
+(tests/trees/limits*.yaml, by_source.yaml); the recorded walks (mutant_walks.py); and, on a sample of what
+is left, the ten properties. A mutant that only a stored copy, count or hash would notice is a survivor here;
+what the walks notice has a column of its own. Every survivor is put in a class with its verdict
+(mutant_classes.py). Which mutants are made follows from the seed and the trees alone.
 """
 
 from __future__ import annotations
@@ -354,7 +354,8 @@ def noticed(part: tuple[int, int, int, int]) -> list[tuple[int, str | None]]:
                       or walks.refuses(spoiled, address_of(mutant, library)))
         told.append((place, caught))
         if len(told) % 100 == 0:
-            print(f"... {len(told)} mutants, {time.process_time() - began:.0f} s", file=sys.stderr, flush=True)
+            spent = time.process_time() - began
+            print(f"... {len(told)} mutants, {spent:.0f} s", file=sys.stderr, flush=True)
     return told
 
 
@@ -421,8 +422,8 @@ def main() -> int:
     print("by rule: " + ", ".join(f"{name} {times}" for name, times in by_rule.most_common()))
     if chosen.survivors:
         chosen.survivors.write_text("\n".join(sorted(
-            f"{klass}\t{mutant.kind}\t{mutant.file}:{mutant.line}\t{address_of(mutant, library)}\t{mutant.was}"
-            f"\t->\t{mutant.now}" for mutant, klass in zip(left, classes, strict=True))) + "\n")
+            f"{klass}\t{mutant.kind}\t{mutant.file}:{mutant.line}\t{address_of(mutant, library)}"
+            f"\t{mutant.was}\t->\t{mutant.now}" for mutant, klass in zip(left, classes, strict=True))) + "\n")
     return 0
 
 

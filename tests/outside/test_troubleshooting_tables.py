@@ -32,10 +32,10 @@ ENTRIES = entries_of(TREE)
 # For each tree: rows with a finding, rows with a property alone, and all rows whose part a house can have.
 # "own" are the tables that are said to be about what the tree is about.
 MEASURED = {
-    ("no_heat", "all tables"): (50, 12, 156),
-    ("no_heat", "public domain"): (41, 12, 131),
-    ("no_heat", "own"): (37, 7, 80),
-    ("no_heat", "own, public domain"): (28, 7, 55),
+    ("no_heat", "all tables"): (52, 12, 156),
+    ("no_heat", "public domain"): (42, 12, 131),
+    ("no_heat", "own"): (39, 7, 80),
+    ("no_heat", "own, public domain"): (29, 7, 55),
     ("tripped_breaker", "all tables"): (38, 8, 156),
     ("tripped_breaker", "public domain"): (37, 8, 131),
     ("tripped_breaker", "own"): (29, 6, 79),
@@ -50,7 +50,7 @@ MEASURED = {
     ("zone_spillover", "own, public domain"): (5, 2, 45),
 }
 # Rows that one of the four trees takes, rows that count, and rows that none takes though it should.
-TOGETHER = {"all tables": (105, 156, 5), "public domain": (92, 131, 3)}
+TOGETHER = {"all tables": (107, 156, 0), "public domain": (93, 131, 0)}
 
 
 @pytest.fixture(scope="module")

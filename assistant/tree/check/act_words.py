@@ -21,7 +21,9 @@ _SMALL = frozenset(("a", "an", "and", "as", "at", "back", "by", "for", "from", "
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Steps whose act and words do not go together."""
-    undone = [act for act in study.vocabulary.acts.values() if act.words and (act.undo or act.sets)]
+    acts = study.vocabulary.acts.values()
+    closing = {act.undo for act in acts}
+    owed = [act for act in acts if act.words and (act.undo or act.sets or act.name in closing)]
     for name, step in tree.steps.items():
         if not isinstance(step, Do):
             continue
@@ -29,10 +31,10 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         if act is not None:
             yield from _unsaid(name, step, act)
             continue
-        for other in undone if step.act is None else ():
+        for other in owed if step.act is None else ():
             if not unsaid(step.ask, other.words):
                 yield step.common.place, (f"'{name}' says '{step.ask}' and records no act; write act: "
-                                          f"{other.name}, which has to be undone or switches something")
+                                          f"{other.name}, which switches something, opens it or puts it back")
 
 
 def _unsaid(name: str, step: Do, act: Act) -> Faults:

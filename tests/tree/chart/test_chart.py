@@ -14,6 +14,7 @@ from assistant.tree.chart.faults import faults_at
 from assistant.tree.chart.lanes import ends_here, lanes_of, ways
 from assistant.tree.chart.lettering import width, wrap
 from assistant.tree.chart.marks import Box, Line, Words
+from assistant.tree.chart.rows import HERE
 from assistant.tree.chart.sheets import MARGIN, PAPERS, Walked, draw
 from assistant.tree.check.graph import Graph
 from assistant.tree.library import from_texts, read_folder
@@ -105,6 +106,29 @@ def test_the_walked_path_is_drawn_in_weight_and_here_is_said():
     assert any(isinstance(mark, Words) and "you are here" in mark.text for mark in marks)
     plain = chart("no_heat").sheets[0].marks
     assert not [mark for mark in plain if isinstance(mark, (Box, Line)) and mark.weight > BOLDLY_DRAWN]
+
+
+@pytest.mark.parametrize("at", [0.1, 0.4, 0.7])
+def test_here_is_said_under_the_step_and_its_name_is_still_there(at):
+    """It stood beside the verb once, where the name is."""
+    graph = Graph(LIBRARY.trees["no_heat"])
+    here = graph.order[int(at * len(graph.order))]
+    path = graph.path(here)
+    drawn = chart("no_heat", walked=Walked(frozenset(pairwise(path)), frozenset(path), here))
+    sheet = drawn.sheet_of(here)
+    x, y, wide, high = sheet.places[here]
+    inside = [mark for mark in sheet.marks if isinstance(mark, Words)
+              and x <= mark.x <= x + wide and y <= mark.y <= y + high]
+    assert [mark.text for mark in inside].count(HERE) == 1
+    assert ends_here(graph.tree.steps[here]) or here in [mark.text for mark in inside]
+    rows = sorted({round(mark.y, 1) for mark in inside})
+    assert next(round(mark.y, 1) for mark in inside if mark.text == HERE) == rows[-1]
+
+
+def test_a_limit_is_written_with_the_sign_of_its_unit():
+    said = " ".join(mark.text for sheet in chart("tripped_breaker").sheets for mark in sheet.marks
+                    if isinstance(mark, Words))
+    assert "Fdiff" not in said
 
 
 def test_branches_off_the_path_can_be_folded_away():
