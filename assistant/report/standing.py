@@ -44,6 +44,10 @@ NOT_FULLY_SHOWN = Standing(
     "Repaired. It was not watched for as long as it should be; that is still to be done.",
     "repaired, not fully proved: a wait was cut short",
 )
+NOT_ALL_SHOWN = Standing(
+    "It works, as the last readings below show. Something that was found before is not settled yet.",
+    "repaired and proved, but for an earlier finding that is not proved",
+)
 NOT_FULLY_PROVED = "repair not fully proved, a wait was cut short"
 PROOF = {
     "proved": "repair proved",
@@ -56,8 +60,12 @@ PROOF = {
 def standing(visit: Visit, state: ComplaintState) -> Standing:
     """How a complaint stands. An unknown status of a newer trail is said as it is."""
     known = STANDING.get(state.status, Standing(f"{plain_name(state.status)}.", plain_name(state.status)))
-    if state.status == "proved" and any(found.cut_short for found in latest(visit, state.name)):
-        known = NOT_FULLY_SHOWN
+    if state.status == "proved":
+        found = latest(visit, state.name)
+        if any(_not_proved(each) for each in found):
+            known = NOT_ALL_SHOWN
+        elif any(each.cut_short for each in found):
+            known = NOT_FULLY_SHOWN
     if not state.note:
         return known
     if state.status == "handed_over":
@@ -87,6 +95,11 @@ def proof_words(found: Found) -> str:
     if found.proof == "proved" and found.cut_short:
         return f"{NOT_FULLY_PROVED}: {'; '.join(found.cut_short)}"
     return PROOF.get(found.proof, found.proof or "")
+
+
+def _not_proved(found: Found) -> bool:
+    fault = not isinstance(found.finding, Finding) or found.finding.fault
+    return fault and found.proof not in ("proved", "none")
 
 
 def works(found: Found) -> bool:

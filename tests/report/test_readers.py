@@ -114,6 +114,20 @@ def test_more_than_one_wait_cut_short_is_said_as_more_than_one():
     )
 
 
+def test_an_earlier_finding_whose_repair_did_not_hold_is_not_told_as_repaired():
+    """Its part is still open: no page says that all is shown to work."""
+    from dataclasses import replace
+
+    from assistant.report.standing import NOT_ALL_SHOWN, standing
+
+    visit = Clock().to_finding().finish().visit
+    assert standing(visit, visit.complaints[0]).trade == "repaired and proved"
+    earlier = replace(visit.found[-1], step="cold_house.fan_bad", proof="not_proved", at="")
+    visit = replace(visit, found=(earlier, *visit.found))
+    assert standing(visit, visit.complaints[0]) == NOT_ALL_SHOWN
+    assert "shown to work" not in NOT_ALL_SHOWN.customer
+
+
 def test_the_customer_has_a_line_to_sign_on_and_one_for_the_date_at_the_foot():
     lines = [line for line in customers_text(repaired().story()).splitlines() if line.strip("= ")]
     assert lines[-2].startswith("Customer's signature: ____")
