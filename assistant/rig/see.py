@@ -26,6 +26,7 @@ FEEDS = {"wired": "wired through a service switch", "cord": "cord in a receptacl
 LEAST_RATIO, OTHER_TAP = 0.15, "for another voltage"
 NO_COIL, OWN_VA = 1e9, 20.0
 """Ohms above which nothing was added to the 24 V; VA of board and gas valve together."""
+QUARTER = 900.0
 BAD_JOINT = 1.0
 """Ohms at which a joint shows that it is loose, rusted or burnt."""
 
@@ -135,6 +136,12 @@ def _flame(m: Machine) -> str:
     if m.lit_for <= 0 or m.fire is None:
         return "no flame"
     return fire.look(m.v, m.gas.flow, m.fire.air)
+
+
+def _kept(m: Machine) -> str:
+    """Whether it was lit once only, and longer ago than that."""
+    again = any(name == "burner.lights" and m.time - at < QUARTER for name, at in m.events)
+    return "went out by itself" if again or m.lit_for <= 0 else "burnt all the time"
 
 
 def _at_blower(m: Machine) -> str:
@@ -254,6 +261,7 @@ LOOKS: dict[str, Look] = {
     "inducer.sign": _inducer,
     "gas_valve.knob": lambda m: m.v["gas_valve.knob"],
     "flame.look": _flame,
+    "flame.kept": _kept,
     "flame.rest": lambda m: "flame" if m.lit_for > 0 and not m.e.valve_open else "no flame",
     "flame.at_blower": _at_blower,
     "gas_parts": _parts,
