@@ -15,6 +15,7 @@ from assistant.quantity.instrument import Instrument
 from assistant.quantity.kind import KINDS
 from assistant.rig import display_ranges as shown
 from assistant.rig.circuit import weak
+from assistant.rig.circuit.network import OPEN
 from assistant.rig.electrics import METER_FARAD, METER_HIGH_OHM, METER_LOW_OHM
 from assistant.rig.fan.outputs import direct
 from assistant.rig.machine import Machine
@@ -140,6 +141,8 @@ class Taking:
     def _ohms(self, points: tuple[str, ...], kit: Instrument) -> float | str:
         if points == ("c",):
             return self._added_coil(kit)
+        if points == ("y",):
+            return self._outdoor_coil() + kit.lead_resistance
         a, b = self._two(points)
         if self._live(a, b):
             self.m.mishaps.append(f"ohms on a live circuit at {a} and {b}")
@@ -157,6 +160,11 @@ class Taking:
         if ohm > 1e9:
             raise CannotMeasure("no 24 V part was added to this furnace")
         return ohm + kit.lead_resistance
+
+    def _outdoor_coil(self) -> float:
+        """The outdoor unit's contactor coil by itself, both control wires off it."""
+        v = self.m.v
+        return OPEN if v["outdoor_unit.open"] else float(v["outdoor_unit.ohm"])
 
     def _live(self, a: str, b: str) -> bool:
         """Whether more than stray voltage stands there: 100 kohm would not pull it down."""

@@ -98,3 +98,26 @@ def test_a_part_that_only_some_houses_have_brings_its_house_along():
     change = b"change: [{part: cord, change: open}]"
     data = b"format: 1\nfaults:\n  a: {title: t, complaint: c, finding: f, " + change + b"}"
     assert load_faults(data, "mine.yaml")[0]["a"].house == {"feed": "cord"}
+
+
+@pytest.mark.parametrize(
+    ("setting", "ohm", "sound"),
+    [("cable.y_c_ohm", 0.3, True), ("outdoor_unit.ohm", 0.4, False)],
+    ids=["cable", "coil"],
+)
+def test_a_cut_cable_to_the_outdoor_unit_is_told_from_its_coil(setting, ohm, sound):
+    """From the furnace both read as a short. At the coil, its wires off, only the coil does."""
+    rig = Rig(changes={setting: ohm}, arrives_after=0)
+    rig.act("breaker_off")
+    rig.wait(5)
+    assert float(rig.measure("resistance", ("y", "c"), KIT["high"]).split()[0]) < 4
+    assert (float(rig.measure("resistance", ("y",), KIT["high"]).split()[0]) > 10) is sound
+
+
+def test_a_zone_panels_transformer_is_no_short_in_the_furnaces_wiring():
+    """It hangs on the furnace's branch, and the neutral that it ends in is tied to ground at the panel."""
+    rig = Rig(with_features(REFERENCE, {"zone_panel": "yes"}), arrives_after=0)
+    rig.act("breaker_off")
+    rig.wait(5)
+    for other in ("ground", "box.neutral"):
+        assert rig.measure("resistance", ("box.line", other), KIT["high"]) == "OL"
