@@ -16,6 +16,8 @@ from assistant.trail.draft import drafts_of, keep_drafts
 LATER = 250
 """Milliseconds after the last key before it is written down: not at every letter."""
 
+SIGNATURE = "sign"
+"""Whoever signs another day may be somebody else: the name is offered from who took the visit up."""
 Key = tuple[str, str]
 
 
@@ -56,7 +58,7 @@ class Drafts(dict[Key, str]):
         return False
 
     def _lasts(self, key: Key) -> bool:
-        return key[0].partition(".")[0] not in self._steps
+        return key[0] != SIGNATURE and key[0].partition(".")[0] not in self._steps
 
     def _note(self, key: Key, text: str) -> None:
         if self._folder is not None and self._lasts(key):

@@ -183,3 +183,13 @@ def test_signing_says_what_was_typed_and_not_saved(qtbot, window, shipped_desk):
     window.open("sign")
     hand.rest()
     assert "Typed and not saved: Recommend." in words(hand)
+
+
+def test_a_name_at_the_signature_is_not_kept_for_whoever_signs_another_day(qtbot, window, shipped_desk):
+    """Somebody else takes the visit up: that name is offered."""
+    window.show_visit(shipped_desk.begin((("no_heat", "cold"),)))
+    hand = Hand(qtbot, window).rest()
+    folder = hand.driver.folder
+    window.open("sign")
+    hand.rest().type("A. First").key(Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    assert drafts_of(folder) == {}
