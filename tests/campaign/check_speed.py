@@ -71,7 +71,7 @@ def tree(size: int) -> bytes:
             ways = f"clean: s{number + 3}, clogged: s{number + 1}"
             parts.append(f"  s{number}: {{look: Which?, sees: filter, choices: {{{ways}}}}}\n")
         elif kind == 2:
-            parts.append(f"  s{number}: {{do: Off, act: stat_off, then: s{number + 1}}}\n")
+            parts.append(f"  s{number}: {{do: Thermostat to OFF, act: stat_off, then: s{number + 1}}}\n")
         elif kind == 3:
             leads = f"f{number}" if number > 6 else "out"
             parts.append(measure(number, leads, "resistance", "ohm", "[valve.a, valve.b]", "{control: dead}",
@@ -92,8 +92,11 @@ def tree(size: int) -> bytes:
 
 
 def with_more_circuits(texts: dict[str, bytes]) -> dict[str, bytes]:
-    """The small library with four circuits more, as each costs a search of its own."""
+    """The small library with four circuits more, as each costs a search of its own, and words for the spots
+    that are read, as each page is looked through for them."""
     house, procedure = texts["house.yaml"].decode(), texts["procedure/make_dead.yaml"].decode()
+    for label in ("R terminal", '"valve coil, one end"', '"valve coil, other end"'):
+        house = house.replace(f"label: {label}}}", f'label: {label}, words: ["reading|r|valve"]}}')
     for i in range(4):
         own = f"fed_by: control, make_dead: make_dead, restore: restore, pairs: [[bell{i}.a, bell{i}.b]]"
         house = house.replace("\npoints:\n", f"  bell{i}: {{title: bell, {own}}}\n\npoints:\n", 1)

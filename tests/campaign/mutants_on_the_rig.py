@@ -1,11 +1,11 @@
 """Walks simulated faults through spoiled trees that nobody else noticed: what the proof on the rig adds.
-python tests/campaign/mutants_on_the_rig.py [--number 1000] [--seed 1] [--sample 60] [--walks 4]
-    [--tree TREE]
+python tests/campaign/mutants_on_the_rig.py [--number 1000] [--seed 1] [--sample 60] [--walks 3] [--all]
 
-Of the mutants of tree_mutants.py with this number and seed, those that loader, checker and second statements
-leave are sampled. Each is tried on the usual faults (at their usual degree, without noise) whose sound walk
-comes to the spoiled step, at most so many; it is noticed where a fault that was told rightly no longer is, is
-not cured any more, or its proof of repair comes out otherwise. A step that no fault comes to is said so.
+Of the mutants of tree_mutants.py with this number and seed, those that loader, checker, second statements and
+recorded walks leave are sampled: of the classes that are for the rig, or of all. Each is tried on the faults
+(at their usual degree, without noise) whose finding ends a recorded walk through the spoiled step, at most so
+many; it is noticed where a fault is told otherwise, is not cured any more, or its proof of repair comes out
+otherwise. A step that no such walk comes to is said so.
 """
 
 from __future__ import annotations
@@ -13,94 +13,79 @@ from __future__ import annotations
 import argparse
 import random
 import sys
-from bisect import bisect_right
 from collections import Counter, defaultdict
+from functools import cache
 
-from tree_mutants import Second, checked, mutants
+from mutant_classes import CLASSES, class_of
+from mutant_walks import Walks
+from tree_mutants import Second, address_of, checked, mutants
 
-from assistant.drill import trial
-from assistant.drill.case import HEALTHY, Case, nominal
+from assistant.drill.case import Case, nominal
 from assistant.drill.outcome import judged
 from assistant.drill.prove import complaint_trees
-from assistant.resources import resources_folder, trees_folder
-from assistant.rig.fault_file import load_faults
+from assistant.drill.trial import tried
+from assistant.resources import trees_folder
+from assistant.rig.fault_file import shipped
 from assistant.tree.check import Study, stem
 from assistant.tree.library import read_folder
 
-SEEN: dict[str, set[str]] = {}
-_WITH_REPAIR = trial._with_repair
 
-
-def _spy(ended, visit, *rest):
-    SEEN["steps"] = {taken.step for taken in visit.history}
-    return _WITH_REPAIR(ended, visit, *rest)
-
-
-trial._with_repair = _spy  # the steps that a walk took are told nowhere else
-
-
-def walked(case, library, complaint, fault):
-    """How a walk comes out, in the words that count, and the steps that it took."""
-    SEEN.clear()
+def walked(case, library, complaint, fault) -> tuple:
+    """How a walk comes out, in the words that count."""
     try:
-        outcome = trial.tried(case, library, complaint, fault, 0)
+        outcome = tried(case, library, complaint, fault, 0)
     except Exception as problem:  # noqa: BLE001 - a spoiled tree may break anything
-        return (f"broken: {type(problem).__name__}",), set()
-    told = judged(outcome, fault, complaint)
-    return (told, outcome.end, outcome.cured, outcome.proof), SEEN.get("steps", set())
+        return (f"broken: {type(problem).__name__}",)
+    return judged(outcome, fault, complaint), outcome.end, outcome.cured, outcome.proof
 
 
 def main() -> int:
-    """Prints how many of the sampled survivors a simulated fault notices, by kind."""
+    """Prints how many of the sampled survivors a simulated fault notices, by kind and by class."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--number", type=int, default=1000)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--sample", type=int, default=60)
-    parser.add_argument("--walks", type=int, default=4)
-    parser.add_argument("--tree", help="only mutants and faults of this complaint tree")
+    parser.add_argument("--walks", type=int, default=3)
+    parser.add_argument("--all", action="store_true", help="sample every class, not only those for the rig")
     chosen = parser.parse_args()
     library, second = read_folder(trees_folder()), Second()
     sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
-    faults = {}
-    for file in sorted((resources_folder() / "faults").glob("*.yaml")):
-        faults = {**load_faults(file.read_bytes(), file.name)[0], **faults}
-    base = []
-    for tree, complaint in complaint_trees(library).items():
-        if chosen.tree not in (None, tree):
-            continue
-        own = {name: fault for name, fault in faults.items() if fault.complaint == complaint}
-        for name, fault in [(HEALTHY, None), *own.items()]:
-            case = Case(tree, name, nominal(fault) if fault else "nominal", wholly=True)
-            base.append((case, complaint, fault, *walked(case, library, complaint, fault)))
-        print(f"... {tree}: {len(own)} faults walked", file=sys.stderr, flush=True)
+    walks, faults, trees = Walks(library), shipped()[0], complaint_trees(library)
+    ending = defaultdict(list)
+    for fault in faults.values():
+        ending[fault.complaint, fault.finding].append(fault)
+
+    @cache
+    def base(name: str) -> tuple:
+        return walked(*case_of(faults[name]))
+
+    def case_of(fault, other=library):
+        tree = next(tree for tree, complaint in trees.items() if complaint == fault.complaint)
+        return Case(tree, fault.name, nominal(fault), wholly=True), other, fault.complaint, fault
+
     left = []
     for mutant in mutants(library, chosen.number, chosen.seed):
-        if chosen.tree not in (None, stem(mutant.file)):
-            continue
         caught, spoiled = checked(mutant, library, sound.known, sound)
-        if caught is None and spoiled and second.refuses(spoiled.trees[stem(mutant.file)]) is None:
-            left.append((mutant, spoiled))
+        address = address_of(mutant, library)
+        if caught is None and spoiled and second.refuses(spoiled.trees[stem(mutant.file)]) is None \
+                and walks.refuses(spoiled, address) is None:
+            name = class_of(mutant, address, library, sound, walks)
+            if chosen.all or CLASSES[name][0] == "for the rig":
+                left.append((mutant, spoiled, address, name))
     table: dict[str, Counter] = defaultdict(Counter)
     sample = random.Random(chosen.seed).sample(left, min(chosen.sample, len(left)))
-    for mutant, spoiled in sample:
-        tree = library.trees[stem(mutant.file)]
-        starts = sorted((step.common.place.line, name) for name, step in tree.steps.items())
-        at = max(bisect_right([line for line, _ in starts], mutant.line) - 1, 0)
-        address = f"{tree.name}.{starts[at][1]}"
-        ends = {f"{case.tree}.{how[1]}" for case, _, _, how, _ in base if len(how) > 1}
-        through = [one for one in base
-                   if address in one[4] or (len(one[3]) > 1 and f"{one[0].tree}.{one[3][1]}" == address)]
-        noticed = any(walked(case, spoiled, complaint, fault)[0] != how
-                      for case, complaint, fault, how, _ in through[:chosen.walks])
-        met = "noticed" if noticed else "not noticed" if through or address in ends else "no fault comes here"
+    for mutant, spoiled, address, name in sample:
+        ends = dict.fromkeys((path.parent.name, path.stem) for path, _ in walks.through.get(address, ()))
+        near = [fault for tree, end in ends for fault in ending[trees[tree], end]][:chosen.walks]
+        noticed = any(walked(*case_of(fault, spoiled)) != base(fault.name) for fault in near)
+        met = "noticed" if noticed else "not noticed" if near else "no fault comes here"
         table[mutant.kind][met] += 1
-        where = f"{mutant.file}:{mutant.line}"
-        print(f"{met}\t{mutant.kind}\t{where}\t{mutant.was}\t->\t{mutant.now}", flush=True)
-    total = Counter()
+        table[name][met] += 1
+        print(f"{met}\t{name}\t{mutant.kind}\t{mutant.file}:{mutant.line}\t{address}\t{mutant.was}\t->\t"
+              f"{mutant.now}", flush=True)
     for kind, row in sorted(table.items()):
-        total += row
-        print(f"{kind:32} " + ", ".join(f"{name} {times}" for name, times in row.items()))
-    print(f"{len(left)} of {chosen.number} left; sample of {len(sample)}: {dict(total)}")
+        print(f"{kind:32} " + ", ".join(f"{met} {times}" for met, times in row.items()))
+    print(f"seed {chosen.seed}: {len(left)} of {chosen.number} left; sample of {len(sample)}")
     return 0
 
 
