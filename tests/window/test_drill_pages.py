@@ -454,7 +454,7 @@ def test_a_long_name_goes_over_two_lines_of_a_lead(free):
     free.rest()
     button = free.page.slots.button_of["red"]
     first, _, second = button.text().partition("\n")
-    assert first.startswith("Red: hot leaving")
+    assert first.startswith("Red (1): hot")
     assert second
     assert button.fontMetrics().horizontalAdvance(first) <= button.width() - 16
     assert "hot blade of the furnace's cord" in button.accessibleName()

@@ -52,7 +52,7 @@ def plate_words(sitting: Sitting) -> dict[str, str]:
 
 
 def slot_words(sitting: Sitting) -> dict[str, str]:
-    """What the meter is set to and where its leads are, by slot."""
+    """What the meter is set to and where its leads are, by slot; the numbers are those on the drawing."""
     meter, points = sitting.meter, sitting.library.vocabulary.points
 
     def where(point: str) -> str:
@@ -60,6 +60,6 @@ def slot_words(sitting: Sitting) -> dict[str, str]:
 
     return {
         "function": f"Function: {meter.picked.title}",
-        "red": f"{'Red' if meter.picked.leads == 2 else 'At'}: {where(meter.red)}",
-        "black": f"Black: {where(meter.black)}",
+        "red": f"{'Red (1)' if meter.picked.leads == 2 else 'At (1)'}: {where(meter.red)}",
+        "black": f"Black (2): {where(meter.black)}",
     }
