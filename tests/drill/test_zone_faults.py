@@ -5,9 +5,10 @@ The whole proof is `python -m assistant prove zone_spillover`; these are the one
 
 import pytest
 
+from assistant.drill.case import Case
 from assistant.drill.hand import Hand
 from assistant.drill.kit import PERFECT
-from assistant.drill.trial import opened, until_end
+from assistant.drill.trial import opened, tried, until_end
 from assistant.resources import resources_folder, trees_folder
 from assistant.rig.fault_file import load_faults
 from assistant.rig.house import Rig
@@ -46,6 +47,25 @@ def test_a_house_in_which_nothing_is_wrong():
 def test_a_fault_is_told_by_its_own_finding(name):
     """24 V that comes back over the panel's wires once condemned the panel for a device behind it."""
     assert walked(name) == FAULTS[name].finding
+
+
+def wholly(name: str):
+    case = Case("zone_spillover", name, wholly=True)
+    return tried(case, LIBRARY, "zone_spillover", FAULTS[name], seed=0)
+
+
+@pytest.mark.parametrize(
+    ("name", "causes"),
+    [("panel_output_held", ()), ("panel_output_cable", ("shorted_damper",)),
+     ("cut_out_rightly", ("low_airflow", "bypass_open"))],
+)  # fmt: skip
+def test_the_cause_is_named_and_the_repair_proved(name, causes):
+    """Ohms with the wires on the panel once called every damper shorted, and a locked-out furnace once cleared
+    a bypass that hung open.
+    """
+    outcome = wholly(name)
+
+    assert (outcome.causes, outcome.proof) == (causes, "proved")
 
 
 def test_every_end_has_a_fault_or_a_reason():
