@@ -114,7 +114,7 @@ class TrailFile:
                 self._cut_back(handle)
             raise
         self._unsure = False
-        if not self.files.still_there(handle):
+        if not self.files.still_there(handle, self.folder / (self.name or "")):
             self._handle = None  # with the stick put back, a new file goes on from the last saved line
             self.files.close(handle)
             raise FileNotFoundError(errno.ENOENT, "the file was taken away", str(self.folder))

@@ -67,11 +67,12 @@ class Files:
         finally:
             os.close(handle)
 
-    def still_there(self, handle: int) -> bool:
+    def still_there(self, handle: int, path: Path) -> bool:
         """False where the file was taken away meanwhile, with its folder or its stick: a write to it still
-        succeeds, into nothing that anybody finds again.
+        succeeds, into nothing that anybody finds again. Some network disks know no count of links, so its
+        name is looked for as well.
         """
-        return os.fstat(handle).st_nlink > 0
+        return os.fstat(handle).st_nlink > 0 or path.exists()
 
     def cut(self, handle: int, size: int) -> None:
         os.ftruncate(handle, size)

@@ -111,9 +111,8 @@ class RecordingDisk(Files):
         self._call("cut", path, size)
         content.now = content.now[:size]
 
-    def still_there(self, handle):
-        path, content = self.open[handle]
-        return self.names_now.get(path) is content
+    def still_there(self, handle, path):
+        return self.names_now.get(path) is self.open[handle][1]
 
     def close(self, handle):
         self.open.pop(handle, None)

@@ -90,8 +90,10 @@ def test_no_report_is_made_of_it(drill, tmp_path):
         assert not file.exists()
     with pytest.raises(PracticeError):
         write_all(drill, tmp_path)
-    with pytest.raises(PracticeError):
-        report_command.run(argparse.Namespace(visit=drill, to=tmp_path / "x.txt", paper="letter"))
+    for name, parts in (("x.txt", False), ("x.json", True)):
+        words = argparse.Namespace(visit=drill, to=tmp_path / name, paper="letter", parts=parts)
+        with pytest.raises(PracticeError):
+            report_command.run(words)
 
 
 def test_the_mark_taken_off_a_line_shows_as_altered(drill):
