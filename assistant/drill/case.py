@@ -12,6 +12,12 @@ from assistant.rig.unit import FEATURES, PLAIN, REFERENCE, SELDOM, Unit, varied,
 
 OTHER_HOUSE = 0.25
 """How often a noisy sample has what the plain house has not: a zone panel, a float, another vent."""
+OF_THE_BLOWER = (
+    "blower_motor", "capacitor", "blower_rotor", "blower_cooling", "blower_harness", "blower_leads", "wheel",
+)
+"""A fault in one of these that says nothing of the blower is the plain house's: a motor with electronics
+has no capacitor to fail.
+"""  # fmt: skip
 HEALTHY = "healthy"
 HEALTHY_PER_SAMPLE = 5
 """Healthy houses walked for each noisy sample that a fault gets, beside one for each feature of a house."""
@@ -88,4 +94,6 @@ def house_of(case: Case, fault: Fault | None, seed: int) -> Unit:
         values = FEATURES[name]
         if random.random() < OTHER_HOUSE:
             features[name] = random.choice(values)
+    if fault is not None and any(deed.part in OF_THE_BLOWER for deed in fault.deeds):
+        features["blower"] = PLAIN["blower"]
     return varied(with_features(REFERENCE, {**features, **needed}), random)
