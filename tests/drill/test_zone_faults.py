@@ -60,7 +60,7 @@ def wholly(name: str):
      ("cut_out_rightly", ("low_airflow", "bypass_open"))],
 )  # fmt: skip
 def test_the_cause_is_named_and_the_repair_proved(name, causes):
-    """Ohms with the wires on the panel once called every damper shorted, and a locked-out furnace once cleared
+    """Ohms with the wires on the panel called every damper shorted, and a locked-out furnace once cleared
     a bypass that hung open.
     """
     outcome = wholly(name)
