@@ -1,5 +1,6 @@
 """Walks simulated faults through spoiled trees that nobody else noticed: what the proof on the rig adds.
 python tests/campaign/mutants_on_the_rig.py [--number 1000] [--seed 1] [--sample 60] [--walks 3] [--all]
+    [--told FILE]
 
 Of the mutants of tree_mutants.py with this number and seed, those that loader, checker, second statements and
 recorded walks leave are sampled: of the classes that are for the rig, or of all. Each is tried on the faults
@@ -11,10 +12,12 @@ otherwise. A step that no such walk comes to is said so.
 from __future__ import annotations
 
 import argparse
+import json
 import random
 import sys
 from collections import Counter, defaultdict
 from functools import cache
+from pathlib import Path
 
 from mutant_classes import CLASSES, class_of
 from mutant_walks import Walks
@@ -46,6 +49,7 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--sample", type=int, default=60)
     parser.add_argument("--walks", type=int, default=3)
+    parser.add_argument("--told", type=Path, help="what tree_mutants.py kept of this number and seed")
     parser.add_argument("--all", action="store_true", help="sample every class, not only those for the rig")
     chosen = parser.parse_args()
     library, second = read_folder(trees_folder()), Second()
@@ -63,18 +67,24 @@ def main() -> int:
         tree = next(tree for tree, complaint in trees.items() if complaint == fault.complaint)
         return Case(tree, fault.name, nominal(fault), wholly=True), other, fault.complaint, fault
 
+    told = json.loads(chosen.told.read_text()) if chosen.told else {}
     left = []
-    for mutant in mutants(library, chosen.number, chosen.seed):
-        caught, spoiled = checked(mutant, library, sound.known, sound)
+    for place, mutant in enumerate(mutants(library, chosen.number, chosen.seed)):
         address = address_of(mutant, library)
-        if caught is None and spoiled and second.refuses(spoiled.trees[stem(mutant.file)]) is None \
-                and walks.refuses(spoiled, address) is None:
-            name = class_of(mutant, address, library, sound, walks)
-            if chosen.all or CLASSES[name][0] == "for the rig":
-                left.append((mutant, spoiled, address, name))
+        if str(place) in told:
+            if told[str(place)] is not None:
+                continue
+        else:
+            caught, spoiled = checked(mutant, library, sound.known, sound)
+            if caught or second.refuses(spoiled.trees[stem(mutant.file)]) or walks.refuses(spoiled, address):
+                continue
+        name = class_of(mutant, address, library, sound, walks)
+        if chosen.all or CLASSES[name][0] == "for the rig":
+            left.append((mutant, address, name))
     table: dict[str, Counter] = defaultdict(Counter)
     sample = random.Random(chosen.seed).sample(left, min(chosen.sample, len(left)))
-    for mutant, spoiled, address, name in sample:
+    for mutant, address, name in sample:
+        spoiled = checked(mutant, library, sound.known, sound)[1]
         ends = dict.fromkeys((path.parent.name, path.stem) for path, _ in walks.through.get(address, ()))
         near = [fault for tree, end in ends for fault in ending[trees[tree], end]][:chosen.walks]
         noticed = any(walked(*case_of(fault, spoiled)) != base(fault.name) for fault in near)
