@@ -116,12 +116,12 @@ def _faults_fit(files: dict[str, bytes], texts: dict[str, bytes], trees: list[st
 
 
 class Bar:
-    """How far it is: a bar on a terminal, ten lines anywhere else."""
+    """How far it is: a bar on a terminal; anywhere else a line after the first walk and ten more."""
 
     def __init__(self, stream) -> None:
         self.stream = stream
         self.begun = time.monotonic()
-        self.tenth = 0
+        self.tenth = -1
 
     def __call__(self, done: int, total: int) -> None:
         seconds = time.monotonic() - self.begun

@@ -106,6 +106,10 @@ def _looks(proof: Proof) -> Iterator[str]:
         ]
         fault = proof.fault(outcome)
         if fault and proof.verdict(outcome) != RIGHT:
-            words.append(f"right is {fault.finding}" if fault.complaint == proof.complaint else "elsewhere")
+            right = " or ".join(fault.right(proof.complaint))
+            words.append(f"right is {right}" if fault.complaint == proof.complaint else "elsewhere")
         words += [*outcome.mishaps, *outcome.undone]
+        if proof.verdict(outcome) != RIGHT:
+            read = [f"{name} (too close to call)" if close else name for name, close in outcome.steps]
+            words.append(f"read: {', '.join(read) or 'nothing'}")
         yield "  " + "; ".join(words)

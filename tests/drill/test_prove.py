@@ -92,6 +92,16 @@ def test_the_table_names_every_fault_and_what_is_to_be_looked_at(once):
     assert "healthy houses" in said
 
 
+def test_the_table_says_of_a_wrong_end_what_is_right_and_what_was_read(once):
+    """Without it nobody can tell at which reading a walk went wrong."""
+    ended = next(o for o in once.own if o.case.fault == "cracked_element" and o.steps)
+    astray = replace(ended, end="valve_dead")
+    said = table(replace(once, outcomes=[astray if o is ended else o for o in once.outcomes]))
+    (line,) = (line for line in said.splitlines() if "wrong: valve_dead" in line)
+    assert "right is igniter_open" in line
+    assert line.endswith("read: " + ", ".join(name for name, _ in ended.steps))
+
+
 def test_the_same_seed_gives_the_same_proof_on_any_number_of_cores():
     first, again, cores = proved(), proved(), proved(jobs=2)
     assert first[0].outcomes == again[0].outcomes == cores[0].outcomes
