@@ -241,7 +241,7 @@ COMPONENTS = (
         {"always": 0, "over": 1.0},
         {
             "runs always": change("it is set to run all the time", nominal={"always": 1}),
-            "speed too high": graded("its speed lead is on a faster tap", "over", 1.2, 1.35, 1.5),
+            "speed too high": graded("its speed lead is on a faster tap", "over", 1.15, 1.25, 1.35),
         },
     ),
     Component(
