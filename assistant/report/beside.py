@@ -11,12 +11,14 @@ from assistant.quantity.kind import KINDS
 from assistant.report.around import Beside, Setting, SheetTold, Warranty
 from assistant.report.fitted import fitted
 from assistant.report.measured import plain_name
+from assistant.report.standing import with_caution
 from assistant.report.times import day
 from assistant.tree.model import Finding
 from assistant.walk.ask import Found, Record
 from assistant.walk.event import AsFound, AsLeft, Event
 from assistant.walk.outlook import facts
 from assistant.walk.past import dead_volts, earlier_of, expected_words, fitted_before, said_today, told_apart
+from assistant.walk.points import open_points
 from assistant.walk.reading import same_spot
 from assistant.walk.state import Visit
 from assistant.walk.waiting import next_time, wanted
@@ -44,7 +46,7 @@ def beside(visit: Visit, events: Iterable[Event]) -> Beside:
         waits,
         visit.vocabulary.marks.get("parts", ""),
         answered(visit, "order"),
-        next_time(visit) if waits and visit.signed is None else (),
+        _next_time(visit) if waits and visit.signed is None else (),
         visit.advice,
         facts(visit) if answered(visit, "outlook") or visit.advice else (),
         answered(visit, "outlook"),
@@ -62,6 +64,11 @@ def beside(visit: Visit, events: Iterable[Event]) -> Beside:
 def is_healthy(visit: Visit) -> bool:
     """Whether somebody said that the unit is healthy as it stands."""
     return visit.sheets.get("healthy", {}).get("healthy") == "yes"
+
+
+def _next_time(visit: Visit) -> tuple[str, ...]:
+    said = {point.words: with_caution(visit, point) for point in open_points(visit)}
+    return tuple(said.get(words, words) for words in next_time(visit))
 
 
 def _tonight(visit: Visit) -> tuple[tuple[str, str], ...]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from assistant.report.measured import plain_name
 from assistant.tree.model import Finding
-from assistant.walk.ask import Found
+from assistant.walk.ask import Found, OpenPoint
 from assistant.walk.path import CUT_SHORT
 from assistant.walk.state import ComplaintState, Visit
 
@@ -81,6 +81,12 @@ def held(visit: Visit) -> bool:
     """Whether the work stands still for safety: nothing is put back or switched on before that is cleared."""
     stopped = any(state.status == "stopped" for state in visit.complaints)
     return stopped or (visit.position is not None and visit.position.stage == "stop")
+
+
+def with_caution(visit: Visit, point: OpenPoint) -> str:
+    """An open point for the technician; while a danger holds, what is put back or switched on waits."""
+    waits = point.kind in ("undo", "power") and held(visit)
+    return f"{point.words} ({AFTER_CLEARING})" if waits else point.words
 
 
 def latest(visit: Visit, complaint: str) -> tuple[Found, ...]:

@@ -11,13 +11,13 @@ from assistant.report.fitted import fitted
 from assistant.report.measured import measured, plain_name
 from assistant.report.notice import NOTICE
 from assistant.report.rows import Reached, Told, told
-from assistant.report.standing import AFTER_CLEARING, held, proof_words, standing
+from assistant.report.standing import proof_words, standing, with_caution
 from assistant.report.story import FindingTold, Measured, Photo, StopTold, Story
 from assistant.report.times import clock, day, full
 from assistant.report.zones import places_for_technician, zones_of
 from assistant.trail.photos import photos_of
 from assistant.tree.model import Finding
-from assistant.walk.ask import Cause, Found, OpenPoint, Record
+from assistant.walk.ask import Cause, Found, Record
 from assistant.walk.event import (
     AsFound,
     AsLeft,
@@ -83,7 +83,7 @@ def tell(
             for each in out.hand_overs
         ),
         still_unproved=_unproved(visit),
-        open_points=tuple((_point(visit, point), point.left or "") for point in points),
+        open_points=tuple((with_caution(visit, point), point.left or "") for point in points),
         parts_fitted=fitted(visit),
         instruments=_instruments(visit, events),
         rows=tuple(out.rows),
@@ -93,11 +93,6 @@ def tell(
         zones=zones_of(visit),
         beside=beside(visit, events),
     )
-
-
-def _point(visit: Visit, point: OpenPoint) -> str:
-    waits = point.kind in ("undo", "power") and held(visit)
-    return f"{point.words} ({AFTER_CLEARING})" if waits else point.words
 
 
 def _say(record: Record, out: Told) -> Measured:

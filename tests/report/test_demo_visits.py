@@ -49,6 +49,10 @@ def test_power_that_is_off_when_a_danger_is_met_is_no_errand_for_anybody():
     assert not [words for words in told.customer.still_to_do if "power" in words or "thermostat" in words]
     power = [words for words, _ in told.open_points if "circuit" in words]
     assert power and all(words.endswith(f"({AFTER_CLEARING})") for words in power)
+    waits = play("- hazard: fire_damage\n- pause: the igniter\n", play(demo_until("- act.set_igniter")))
+    told = tell(list(waits.events), waits.library, "0" * 64)
+    put_back = [words for words in told.beside.next_time if "branch circuit" in words or "stat back" in words]
+    assert put_back and all(words.endswith(f"({AFTER_CLEARING})") for words in put_back)
 
 
 def test_what_the_telephone_told_stands_with_the_plan_for_the_night():
