@@ -41,13 +41,22 @@ def test_a_blower_that_never_stops_is_another_walk(worker):
     assert (found.kind, found.end) == ("handed_over", "to_zones")
 
 
-@pytest.mark.parametrize("name", ["panel_menu_keeps_fan", "turns_shorted"])
+@pytest.mark.parametrize(
+    "name", ["panel_menu_keeps_fan", "turns_shorted", "towel_in_wheel", "weak_capacitor_and_full_filter"]
+)
 def test_a_repair_is_proved(worker, name):
-    """With heat called, a panel passed no fan call to the proof; and a new motor had the burnt one's heat."""
-    found = worker.do(Case(TREE, name, wholly=True))
+    """With heat called, a panel passed no fan call to the proof; a new motor had the burnt one's heat; one
+    that had stalled was not left to cool.
+    """
+    found = worker.do(Case(TREE, name, nominal(worker.faults[name]), wholly=True))
     assert (found.cured, found.proof) == (True, "proved")
 
 
 @pytest.mark.parametrize("degree", ["mild", "nominal", "severe"])
 def test_a_motor_half_that_does_not_run_reads_unequal(worker, degree):
     assert worker.do(Case(TREE, "half_burnt", degree)).end == "half_unequal"
+
+
+def test_a_zone_panels_transformer_is_no_cause_of_a_dead_door_switch(worker):
+    found = worker.do(Case(TREE, "door_switch_in_zoned_house", wholly=True))
+    assert (found.end, found.causes) == ("door_switch", ())

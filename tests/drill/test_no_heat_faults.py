@@ -82,3 +82,9 @@ def test_a_fault_is_told_by_its_own_finding(worker, name, degree):
 def test_a_fan_that_is_set_to_on_is_no_dead_blower(worker):
     """It is never seen to start, and the heater was handed over for it."""
     assert walked(worker, "fan_left_on").kind == "nothing"
+
+
+def test_a_cut_cable_to_the_outdoor_unit_is_mended_and_not_its_sound_coil(worker):
+    """The coil by itself once read the cable's short; the fuse would have blown at the next cooling call."""
+    found = worker.do(Case(TREE, "mower_cut_cable", wholly=True))
+    assert (found.end, found.causes, found.cured) == ("fuse_blown", ("shorted_control_wire",), True)
