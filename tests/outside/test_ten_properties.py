@@ -369,7 +369,8 @@ EDITS = [
      "  to_breaker: {do: Reset it, act: reset_breaker, then: once_more}\n"
      "  once_more: {do: And again, act: reset_breaker, then: give_up}\n"
      "  give_up: {hand_over: tripped_breaker}\n"),
-    (BridgesAreGuarded, "the door switch held in and on no list", NO_HEAT, "    act: hold_door_switch\n", ""),
+    (BridgesAreGuarded, "the door switch held in and on no list", NO_HEAT,
+     "    act: hold_door_switch\n    why:", "    why:"),
     (BridgesAreGuarded, "a limit bridged to see whether it lights", NO_HEAT,
      "  clear: {call: restart, then: {done: cycle}}\n",
      "  clear: {call: restart, then: {done: bridge}}\n"
