@@ -227,20 +227,21 @@ class Taking:
         """Up to the moment at which it goes out. Each reading of several has its turn at that very moment: a
         second later the board has shut what it held open.
         """
-        for turn in range(len(wanted)):
-            if not self.lit():
-                self.new_call()
-            self.until(self.lit, UNTIL_FIRE)
+        for turn in wanted:
+            for _ in range(FEW):
+                if not self.lit():
+                    self.new_call()
+                if self.until(self.lit, UNTIL_FIRE):
+                    break
             end = self.rig.time + seconds
-            taken: dict[str, str] = {}
-            while self.rig.time < end and (self.lit() or not taken):
-                for one in (*wanted[turn:], *wanted[:turn]):
-                    taken[one.name] = self.show(one.reading)
-                    if not self.lit():
-                        break
+            taken = {one.name: self.show(one.reading) for one in wanted}
+            while self.rig.time < end and self.lit():
+                taken[turn.name] = self.show(turn.reading)
+            if self.lit():  # it stayed this time: nothing of an earlier time is mixed with that
+                shown.update(taken)
+                return
             for one in wanted:
-                text = taken.get(one.name) or self.show(one.reading)
-                shown[one.name] = held(one, shown.get(one.name), text)
+                shown[one.name] = held(one, shown.get(one.name), taken[one.name])
 
     def _before_blower(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         self.new_call()
