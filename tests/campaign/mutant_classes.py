@@ -20,13 +20,14 @@ CLASSES = {
     "asks for more": ("equivalent", "proved dead where off was asked: one proof more"),
     "met on every way": ("equivalent", "each way there leaves the circuit so; nothing was put in front"),
     "renamed": ("equivalent", "a name that nothing else speaks of"),
-    "fed by what is live": ("equivalent", "the circuit asked for hangs on the one that was left out"),
+    "words of a question": ("style", "what is asked reads badly and is asked all the same"),
     "normal, decides nothing": ("style", "no safety's condition reads it; gauge and report lose a word"),
     "one fact fewer shown": ("style", "the deciding reading and two facts stay; a page shows less"),
     "part that costs nothing": ("style", "nothing is renewed; the report names no part or another small one"),
     "caution of several": ("style", "another caution of the same step stays"),
     "answer elsewhere, walked": ("for the rig", "walks come to the step and give another answer"),
     "answer elsewhere, unwalked": ("for the rig", "no recorded walk comes to the step"),
+    "argument swapped": ("for the rig", "a sum or an unbalance stays so, a difference changes its sign"),
     "undecided way": ("for the rig", "only a reading that can't be taken or is too close goes there"),
     "other proof": ("for the rig", "it reads one of the same spots, and passes on a sound house"),
     "act not done": ("for the rig", "what it leaves open shows in the house, not in the tree"),
@@ -82,14 +83,16 @@ def _need(mutant, step, tree, sound: Study) -> str:
                 if any(chain[0] not in MEETS[wanted] for chain in houses.get(circuit, ())):
                     return "need of nothing named"
         return "met on every way"
-    if "live" in mutant.was:
-        return "need of nothing named"
-    return "fed by what is live" if "live" in mutant.now else "need of nothing named"
+    return "need of nothing named"
 
 
 def _way(mutant, step, walked: bool) -> str:
     if re.match(r"(name|source|proof|condemns|act|sees|quantity|unit|compute|call):", mutant.was):
         return "renamed"
+    if re.match(r"(measure|look|do|watch|why|how|ask|says|customer):", mutant.was):
+        return "words of a question"
+    if mutant.was.startswith("from: "):
+        return "argument swapped"
     if re.match(r"(close|cannot): ", mutant.was) and not re.match(r"\w+: \w+, ", mutant.was):
         return "undecided way"
     return "answer elsewhere, walked" if walked else "answer elsewhere, unwalked"
