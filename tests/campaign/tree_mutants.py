@@ -255,12 +255,13 @@ class Second:
     def refuses(self, tree) -> str | None:
         """The row that a tree no longer keeps."""
         for step in tree.steps.values():
-            for what in (*readings_of(step), *([step] if isinstance(step, Compute) else [])):
+            page = [one for _, one in step.page] if isinstance(step, Compute) else readings_of(step)
+            for what in page:
                 safe = getattr(what, "safe", None)
                 limits = [(band.under, band.source) for band in what.bands]
                 limits += [(safe.over, safe.source), (safe.under, safe.source)] if safe else []
                 for limit, source in limits:
-                    values = self.sources.get(source or what.source or "")
+                    values = self.sources.get(source or what.source or getattr(step, "source", None) or "")
                     if limit is None or values is None:
                         continue
                     value = evaluate(limit, self.plate, what.unit)

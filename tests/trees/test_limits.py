@@ -71,11 +71,11 @@ def test_what_is_marked_as_read_says_what_was_read():
 BY_SOURCE = yaml.safe_load((Path(__file__).parent / "by_source.yaml").read_text(encoding="utf-8"))["sources"]
 
 
-def limits_of(what: Reading | Compute):
+def limits_of(what: Reading | Compute, shared: str | None):
     """Every limit of a reading or computed value, with the source that it cites and its label."""
     for band in what.bands:
         if band.under is not None:
-            yield band.under, band.source or what.source, band.label
+            yield band.under, band.source or what.source or shared, band.label
     safe = getattr(what, "safe", None)
     for limit in (safe.over, safe.under) if safe is not None else ():
         if limit is not None:
@@ -88,8 +88,9 @@ def test_a_limit_is_what_its_source_says(source: str):
     cited = 0
     for tree in shipped().trees.values():
         for step in tree.steps.values():
-            for what in (*readings_of(step), *([step] if isinstance(step, Compute) else [])):
-                for under, cites, label in limits_of(what):
+            page = [one for _, one in step.page] if isinstance(step, Compute) else readings_of(step)
+            for what in page:
+                for under, cites, label in limits_of(what, getattr(step, "source", None)):
                     if cites != source:
                         continue
                     cited += 1
