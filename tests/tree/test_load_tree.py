@@ -1,6 +1,5 @@
 """Loading a tree: what a good file gives, and every mistake at its place with what to write instead."""
 
-import time
 
 import pytest
 
@@ -340,9 +339,7 @@ def test_ten_thousand_steps_load_with_places():
     )
     steps = "".join(one.format(n, n + 1) for n in range(10_000)) + "  s10000: {hand_over: no_air}\n"
     text = with_steps(steps).replace("start: first", "start: s0").encode()
-    start = time.perf_counter()
     tree, problems = load_tree(text, "complaint/big.yaml", VOCABULARY)
-    assert time.perf_counter() - start < 10  # 2 s on an idle two-core machine
     assert problems == []
     assert len(tree.steps) == 10_002
     assert tree.steps["s9999"].common.place.line == 6 + 15 * 9_999
