@@ -13,7 +13,6 @@ from assistant.window import look
 from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.page.base import TINY, Page
-from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.page.drill.picker import Picker
 from assistant.window.text import label
 
@@ -42,7 +41,6 @@ class EndPage(Page):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(None, parent)
-        give_next_key(self)
         self.drill, self.library, self.walk = drill, library, walk
         self.column.addWidget(label("PRACTICE \u00b7 What was it?", look.QUESTION))
         self.findings = Picker("What was found")

@@ -36,7 +36,6 @@ from assistant.window.page.drill.can_do import (
 )
 from assistant.window.page.drill.foot import FreeFoot
 from assistant.window.page.drill.house_view import TITLES, HouseView, drawings
-from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.page.drill.picker import Picker, toggle
 from assistant.window.page.drill.slots import Slots
 from assistant.window.text import label
@@ -77,7 +76,6 @@ class FreePage(Page):
         self._lay_foot()
         self.work(METER)
         self._tell_time()
-        give_next_key(self)
 
     # -- laying out
 

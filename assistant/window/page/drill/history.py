@@ -13,7 +13,6 @@ from assistant.window import files, look
 from assistant.window.flow import Flow
 from assistant.window.listing import Listing
 from assistant.window.page.base import Page
-from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.page.drill.paper import history_pdf
 from assistant.window.page.drill.plot import Plot
 from assistant.window.page.drill.told import write
@@ -36,7 +35,6 @@ class HistoryPage(Page):
 
     def __init__(self, who: str = "", parent: QWidget | None = None) -> None:
         super().__init__(None, parent)
-        give_next_key(self)
         self.done: list[Done] = []
         self.heading = label("Looking back", look.QUESTION)
         self.column.addWidget(self.heading)

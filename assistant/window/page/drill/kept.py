@@ -11,7 +11,6 @@ from assistant.errors import UserError
 from assistant.trail.practice import WORDS
 from assistant.window import look
 from assistant.window.page.base import Page
-from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.text import banner, label
 
 
@@ -22,7 +21,6 @@ class KeptPage(Page):
 
     def __init__(self, done: Done, parent: QWidget | None = None) -> None:
         super().__init__(None, parent)
-        give_next_key(self)
         self.column.addWidget(banner(WORDS))
         words = f"{done.began[:10]} \u00b7 {done.drill.replace('_', ' ')}"
         self.column.addWidget(label(words, look.QUESTION))

@@ -17,7 +17,6 @@ from assistant.window.flow import Flow
 from assistant.window.line import Line
 from assistant.window.listing import Listing
 from assistant.window.page.base import TINY, Page
-from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.text import label
 
 ANY = "any"
@@ -40,7 +39,6 @@ class LobbyPage(Page):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(None, parent)
-        give_next_key(self)
         self.vocabulary = vocabulary
         self.drills = list(drills.values())
         self.complaint, self.difficulty = ANY, ANY

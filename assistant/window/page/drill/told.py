@@ -12,7 +12,6 @@ from assistant.drill.practice.debrief import Debrief, Section, Soon
 from assistant.trail.practice import WORDS
 from assistant.window import files, look
 from assistant.window.page.base import TINY, Page
-from assistant.window.page.drill.next_key import give_next_key
 from assistant.window.text import banner, label, rule
 
 GOING = "Still to come: what told nothing new. Doing the same in other houses:"
@@ -29,7 +28,6 @@ class ToldPage(Page):
         self, steps: Iterator, title: str, paper: Callable[[Debrief], bytes], parent: QWidget | None = None
     ) -> None:
         super().__init__(None, parent)
-        give_next_key(self)
         self.steps, self.paper = steps, paper
         self.told: Debrief | None = None
         self.column.addWidget(banner(WORDS))
