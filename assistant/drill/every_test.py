@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from assistant.drill.hand import AT, Hand, Stuck
 from assistant.drill.kit import PERFECT
-from assistant.drill.setups import lasts, on_every_way, start_of, tests_of
+from assistant.drill.setups import lasts, on_every_way, same, start_of, tests_of
 from assistant.drill.trial import opened
 from assistant.rig.house import Rig
 from assistant.tree.library import Library
@@ -76,10 +76,15 @@ def every_test(library: Library, tree: Tree, complaint: str, rig: Rig) -> dict[s
 def _at_the_start(library: Library, tree: Tree, complaint: str, rig: Rig) -> Place:
     """After what comes before the first test."""
     place = Place(rig, opened(library, complaint))
-    last = start_of(tree, library)[-1:]
+    begun = [
+        f"{tree.name}.{name}"
+        for last in start_of(tree, library)[-1:]
+        for name, step in tree.steps.items()
+        if same(step) == same(tree.steps[last])
+    ]
     hand, visit = place.hand(), place.visit
     for _ in range(MOST_ANSWERS):
-        if _ended(visit) or not last or any(taken.step == f"{tree.name}.{last[0]}" for taken in visit.path):
+        if _ended(visit) or not begun or any(taken.step in begun for taken in visit.path):
             break
         visit = hand.answer(visit)
     return Place(rig, visit)

@@ -14,6 +14,7 @@ from assistant.drill.setups import (
     leads_to,
     on_every_way,
     same,
+    seen_in,
     start_of,
     stops,
     tests_of,
@@ -39,6 +40,7 @@ def problem_of(
     tests = []
     order = [name for name in before if name in set(tests_of(tree, library)) and name in said[names[0]]]
     place = {name: number for number, name in enumerate(order)}
+    watch_of = seen_in(tree)
     for name in order:
         step = tree.steps[name]
         needed = [
@@ -53,7 +55,11 @@ def problem_of(
                 _power(step),
                 tuple((same(one), _minutes(library, one)) for one in needed),
                 tuple(said[fault][name].facts for fault in names),
-                tuple(place[one] for one in before[name] if one in place and stops(tree, one)),
+                tuple(
+                    place[one]
+                    for one in before[name]
+                    if one in place and (stops(tree, one) or watch_of.get(name) == one)
+                ),
                 frozenset(
                     number
                     for number, fault in enumerate(names)

@@ -19,7 +19,7 @@ class Test:
     """`outcomes` and `facts` are per fault, in the problem's order. `needs` is live, dead or "".
 
     `setups` are (name, minutes) to be done before, each once; `behind` are tests that have to be taken before
-    it, for what they might stop.
+    it, for what they might stop or because it asks of what was watched.
     """
 
     name: str

@@ -4,6 +4,8 @@ of running.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from assistant.house.model import Vocabulary
 from assistant.tree.library import Library
 from assistant.tree.model import Call, Do, Look, Measure, Step, Stop, Tree, Watch, ways_of
@@ -13,30 +15,42 @@ TESTS = (Look, Measure, Watch)
 
 def start_of(tree: Tree, library: Library) -> tuple[str, ...]:
     """What comes before the tests: the first lasting thing done that most of them lie behind (a door held
-    open), and what lies on every way to it. Nothing where there is no such thing.
+    open), and what lies on every way to it. Nothing where there is no such thing. Where several steps do that
+    thing, the one that least lies before.
     """
-    before = on_every_way(tree)
+    before, done = on_every_way(tree), _on_every_way(tree, lambda name: same(tree.steps[name]))
     tests = [name for name in before if isinstance(tree.steps[name], TESTS)]
     for name in before:
         step = tree.steps[name]
-        behind = sum(name in before[test] for test in tests)
-        if isinstance(step, Do) and lasts(step, library) and 2 * behind > len(tests):
-            return (*before[name], name)
+        if not isinstance(step, Do) or not lasts(step, library):
+            continue
+        if 2 * sum(same(step) in done[test] for test in tests) > len(tests):
+            alike = [one for one in before if same(tree.steps[one]) == same(step)]
+            first = min(alike, key=lambda one: len(before[one]))
+            return (*before[first], first)
     return ()
 
 
 def tests_of(tree: Tree, library: Library) -> tuple[str, ...]:
     """The steps behind the start that tell faults apart."""
-    before, start = on_every_way(tree), start_of(tree, library)
+    done, start = _on_every_way(tree, lambda name: same(tree.steps[name])), start_of(tree, library)
+    begun = same(tree.steps[start[-1]]) if start else ""
     return tuple(
         name
         for name, step in tree.steps.items()
-        if isinstance(step, TESTS) and name in before and (not start or start[-1] in before[name])
+        if isinstance(step, TESTS) and name in done and (not start or begun in done[name])
     )
 
 
 def on_every_way(tree: Tree) -> dict[str, tuple[str, ...]]:
     """For each step that can be reached the steps that lie on every way to it, itself left out, in order."""
+    found = _on_every_way(tree, lambda name: name)
+    place = {name: number for number, name in enumerate(found)}
+    return {name: tuple(sorted(steps, key=place.__getitem__)) for name, steps in found.items()}
+
+
+def _on_every_way(tree: Tree, called: Callable[[str], str]) -> dict[str, set[str]]:
+    """For each step that can be reached what lies on every way to it, by what a step is `called`."""
     order = _in_order(tree)
     before: dict[str, list[str]] = {name: [] for name in order}
     for name in order:
@@ -44,10 +58,9 @@ def on_every_way(tree: Tree) -> dict[str, tuple[str, ...]]:
             before[way.to].append(name)
     found: dict[str, set[str]] = {}
     for name in order:
-        ways = [found[one] | {one} for one in before[name]]
+        ways = [found[one] | {called(one)} for one in before[name]]
         found[name] = set.intersection(*ways) if ways else set()
-    place = {name: number for number, name in enumerate(order)}
-    return {name: tuple(sorted(steps, key=place.__getitem__)) for name, steps in found.items()}
+    return found
 
 
 def _in_order(tree: Tree) -> list[str]:
@@ -108,6 +121,19 @@ def just_before(tree: Tree, name: str, library: Library) -> tuple[str, ...]:
         if not lasts(tree.steps[name], library):
             found.append(name)
     return tuple(found)
+
+
+def seen_in(tree: Tree) -> dict[str, str]:
+    """Steps that ask of what was just watched, each with its watch: the one way to them is that all came."""
+    before: dict[str, set[str]] = {}
+    for step in tree.steps.values():
+        for _, way in ways_of(step):
+            before.setdefault(way.to, set()).add(step.common.name)
+    return {
+        step.then.to: name
+        for name, step in tree.steps.items()
+        if isinstance(step, Watch) and before[step.then.to] == {name}
+    }
 
 
 def lasts(step: Step, library: Library) -> bool:

@@ -5,6 +5,9 @@ from __future__ import annotations
 from houses import library
 
 from assistant.drill import setups
+from assistant.drill.every_test import Said
+from assistant.drill.problem import problem_of
+from assistant.drill.sequence import Situation
 from assistant.drill.setups import lasts, leads_to, on_every_way, same, start_of
 from assistant.drill.trial import minutes_of_tree
 from assistant.tree.model import Do, ways_of
@@ -73,3 +76,21 @@ def test_a_way_leads_through_what_is_only_done():
     assert leads_to(TREE, "inducer_drain_closed") == {"inducer_drain_closed", "inducer_motor"}
     assert leads_to(TREE, "cycle") == {"cycle"}
     assert leads_to(TREE, None) == frozenset()
+
+
+def test_what_asks_of_something_watched_comes_behind_the_watch_and_nothing_else_does():
+    zones = library().trees["zone_spillover"]
+    assert setups.seen_in(zones) == {"after_air": "after_call", "heat_air": "heat_run"}
+    assert setups.seen_in(TREE) == {}  # its watch leads on by what was missing
+
+
+def test_no_order_looks_at_the_end_of_a_call_that_was_not_watched():
+    zones = library().trees["zone_spillover"]
+    names = setups.tests_of(zones, library())
+    said = {fault: {name: Said((fault, name), frozenset()) for name in names} for fault in ("one", "other")}
+    problem = problem_of(library(), zones, said, {"one": "a", "other": "b"}, {"one": 1.0, "other": 1.0})
+    by_name = {test.name: (number, test) for number, test in enumerate(problem.tests)}
+    watch, look = by_name["after_call"], by_name["after_air"]
+    assert watch[0] in look[1].behind
+    bundle = problem.bundle(look[0], Situation())
+    assert problem.bundle_price(bundle, Situation()) >= watch[1].minutes + look[1].minutes
