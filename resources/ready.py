@@ -287,7 +287,7 @@ def run_tests(python, rest):
     spread = ["-n", "auto", "--maxprocesses", "8", "--max-worker-restart", "0"]
     if "-n" in rest or "--pdb" in rest:
         spread = []
-    command = [python, "-m", "pytest", *spread, "--dist", "loadfile", *rest]
+    command = [python, "-m", "pytest", *spread, "--dist", "loadfile", "--no-loadscope-reorder", *rest]
     return ended(subprocess.call(command, cwd=ROOT, env=environment))
 
 

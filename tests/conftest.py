@@ -29,11 +29,18 @@ settings.load_profile("ci" if os.environ.get("CI") else "desk")
 GUI_FIXTURES = {"qtbot", "qapp", "qtmodeltester"}
 
 
+LONGEST = "test_every_step.py"
+"""The file that takes longest: begun last it would keep one core busy after all others are done."""
+
+
 def pytest_collection_modifyitems(items):
-    """Marks the tests that need a QApplication, so that `-m "not gui"` is the quick round."""
+    """Marks the tests that need a QApplication, so that `-m "not gui"` is the quick round; what takes longest
+    comes first.
+    """
     for item in items:
         if GUI_FIXTURES & set(getattr(item, "fixturenames", ())):
             item.add_marker("gui")
+    items.sort(key=lambda item: (item.path.name != LONGEST, item.path.parent.name != "window"))
 
 
 @pytest.hookimpl(wrapper=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from houses import library
 from practice_matter import drills, faults
 from test_practice_along import step
@@ -16,9 +18,14 @@ from assistant.walk.event import GoOn, TakeUp
 AT = "2026-01-14T09:00:00-05:00"
 
 
+def shipped():
+    """The shipped drill of a house that works on arrival."""
+    return all_drills(library().vocabulary, all_faults()[0])[0]["worked_when_you_came"]
+
+
 def to_the_stop():
-    """The shipped drill, along the tree until it says that it fails only now and then."""
-    drill = all_drills(library().vocabulary, all_faults()[0])[0]["worked_when_you_came"]
+    """That drill with a fault that is away at the wrong moments, until the tree says: only now and then."""
+    drill = replace(shipped(), fault=all_faults()[0]["board_inducer_now_and_then"], seed=6)
     along = Along(drill, library(), Loose(opened(library(), "no_heat", stated=True)), clock=lambda: 0.0)
     for _ in range(60):
         if along.ask().kind == "stop":
@@ -45,7 +52,17 @@ def test_the_walk_ends_where_it_fails_only_now_and_then_and_that_is_right():
     said = "\n".join(line for one in made.sections for line in one.lines)
     assert "You found it: It fails only now and then" in said
     assert "missed" not in said
-    assert "What comes and goes: The inducer's hot wire makes contact" in said
+    assert "What comes and goes: The inducer's pin on the board makes contact" in said
+
+
+def test_a_fault_that_comes_back_while_somebody_is_there_is_found():
+    along = Along(shipped(), library(), Loose(opened(library(), "no_heat", stated=True)), clock=lambda: 0.0)
+    for _ in range(60):
+        if along.ask().kind in ("finding", "stop"):
+            break
+        step(along)
+    assert along.found()[0] == "inducer_wire"
+    assert along.found()[0] in right_findings(along.drill, library(), along.rig.rig.present)
 
 
 def test_it_can_be_walked_again_from_the_start_and_each_end_is_right():
