@@ -44,6 +44,7 @@ def walked(worker, name: str, degree: str | None = None):
         ("monoxide_in_the_room", "co_found"),
         ("silent_splice_burnt", "line_loss"),
         ("float_inhibits", "drain_flooded"),
+        ("cut_out_too_low", "panel_setting"),  # a board that obeyed the panel was condemned
     ],
 )
 def test_a_fault_of_another_complaint_says_what_is_right_here(worker, name, end):
