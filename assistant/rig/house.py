@@ -13,7 +13,7 @@ that say so.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from random import Random
 
 from assistant.quantity.instrument import Instrument
@@ -132,11 +132,20 @@ class Rig:
 
     def held(self, points: Sequence[str], instrument: Instrument, last: bool = False) -> str:
         """The highest value that a clamp shows which was left on a wire, or what it showed last."""
-        return self.taking.held(points, instrument, last)
+        return self._while(lambda: self.taking.held(points, instrument, last))
 
     def measure(self, kind: str, points: Sequence[str], instrument: Instrument | None = None) -> str:
         """The text that the instrument shows. Raises CannotMeasure where there is nothing to measure."""
-        return self.taking.take(kind, points, instrument)
+        return self._while(lambda: self.taking.take(kind, points, instrument))
+
+    def _while(self, reading: Callable[[], str]) -> str:
+        """A reading takes time, in which a fault may come or go."""
+        begun = self.machine.time
+        try:
+            return reading()
+        finally:
+            if self.ailment and self.machine.time > begun:
+                self.ailment.step(self.machine, self.machine.time - begun)
 
     def act(self, name: str) -> None:
         """Do what house.yaml calls `name`. Raises NotDone for what is unknown here."""

@@ -13,6 +13,7 @@ from assistant.drill.practice.answers import cause_is_right, findings, right_fin
 from assistant.drill.practice.debrief import Debrief, debrief
 from assistant.drill.practice.drills import all_drills, all_faults
 from assistant.drill.trial import opened
+from assistant.rig.fault import ComesAndGoes
 from assistant.walk.event import GoOn, TakeUp
 
 AT = "2026-01-14T09:00:00-05:00"
@@ -24,8 +25,9 @@ def shipped():
 
 
 def to_the_stop():
-    """That drill with a fault that is away at the wrong moments, until the tree says: only now and then."""
-    drill = replace(shipped(), fault=all_faults()[0]["board_inducer_now_and_then"], seed=6)
+    """That drill with a fault that is hardly ever there, until the tree says: only now and then."""
+    fault = replace(all_faults()[0]["board_inducer_now_and_then"], comes_and_goes=ComesAndGoes(120.0, 1800.0))
+    drill = replace(shipped(), fault=fault)
     along = Along(drill, library(), Loose(opened(library(), "no_heat", stated=True)), clock=lambda: 0.0)
     for _ in range(60):
         if along.ask().kind == "stop":

@@ -1,6 +1,7 @@
 """The rig's door: it knows the house's words, time goes by, nothing is random but by seed."""
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ import yaml
 from assistant.quantity.entry import Doubt, NotUnderstood, understand
 from assistant.quantity.instrument import Instrument
 from assistant.rig.fan.trials import TRIALS
+from assistant.rig.fault import ComesAndGoes
 from assistant.rig.fault_file import shipped
 from assistant.rig.house import CannotMeasure, NotDone, Rig, built
 from assistant.rig.meter import KIT
@@ -217,8 +219,6 @@ def test_other_plates_heat_too(seed):
 
 def test_50_hertz():
     """The same house at 50 Hz: more current in the coil, slower motors, and it still heats."""
-    from dataclasses import replace
-
     rig = Rig(replace(REFERENCE, frequency=50.0), arrives_after=300)
     assert rig.machine.lit_for > 60
     assert rig.machine.air.turns < 1000
@@ -255,8 +255,6 @@ def test_only_the_faults_know_findings():
 
 def test_other_names_of_findings_change_no_reading():
     """The machine is the same whatever its fault's finding is called."""
-    from dataclasses import replace
-
     fault = shipped()[0]["rod_coated"]
     other = replace(fault, finding="x1", cause="x2", title="x3", complaint="x4")
     shown = [
@@ -276,3 +274,15 @@ def test_a_meter_of_low_impedance_takes_a_ghost_away():
         float(rig.measure("ac_voltage", ("stat.w", "stat.c"), KIT[k]).split()[0]) for k in ("high", "low")
     )
     assert ghost > 5 and load < 0.1
+
+
+def test_a_fault_that_comes_and_goes_does_so_while_a_meter_is_held_on():
+    """Readings one after the other once stopped its clock: it stayed as long as somebody measured."""
+    fault = replace(shipped()[0]["inducer_wire_now_and_then"], comes_and_goes=ComesAndGoes(300.0, 300.0))
+    rig = Rig(REFERENCE, fault, seed=1)
+    meter = Instrument("m", ("ac_voltage",), {"ac_voltage": 1.0}, {"ac_voltage": 3}, impedance="low")
+    seen = set()
+    for _ in range(700):
+        rig.measure("ac_voltage", ("r", "c"), meter)
+        seen.add(rig.present)
+    assert seen == {True, False}
