@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+from assistant.drill.run import Matter, Worker
+from assistant.resources import resources_folder
 from assistant.tree.folder import read_texts
 from assistant.tree.library import Library, from_texts
 
@@ -49,3 +51,9 @@ def texts() -> dict[str, bytes]:
 def library() -> Library:
     """The shipped trees."""
     return from_texts(texts())
+
+
+def worker_on(tree: str, **more: bytes) -> Worker:
+    """Walks that tree, and no other, on the shipped faults and on more files of them."""
+    files = {path.name: path.read_bytes() for path in (resources_folder() / "faults").glob("*.yaml")}
+    return Worker(Matter(texts(), {**files, **more}, 0, {tree: tree}))

@@ -6,19 +6,16 @@ The whole proof is `python -m assistant prove tripped_breaker`.
 from __future__ import annotations
 
 import pytest
+from houses import worker_on
 
 from assistant.drill.case import Case
-from assistant.drill.run import Matter, Worker
-from assistant.resources import resources_folder, trees_folder
-from assistant.tree.library import read_folder
 
-FILES = {path.name: path.read_bytes() for path in (resources_folder() / "faults").glob("*.yaml")}
 TREE = "tripped_breaker"
 
 
 @pytest.fixture(scope="module")
 def worker():
-    return Worker(Matter(read_folder(trees_folder()).texts, FILES, 0, {TREE: TREE}))
+    return worker_on(TREE)
 
 
 @pytest.mark.parametrize("degree", ["nominal", "severe"])

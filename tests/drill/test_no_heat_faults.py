@@ -6,14 +6,11 @@ The whole proof is `python -m assistant prove no_heat`.
 from __future__ import annotations
 
 import pytest
+from houses import worker_on
 
 from assistant.drill.case import Case, nominal
 from assistant.drill.outcome import RIGHT, judged
-from assistant.drill.run import Matter, Worker
-from assistant.resources import resources_folder, trees_folder
-from assistant.tree.library import read_folder
 
-FILES = {path.name: path.read_bytes() for path in (resources_folder() / "faults").glob("*.yaml")}
 TREE = "no_heat"
 FAN = b"""
 format: 1
@@ -28,7 +25,7 @@ faults:
 
 @pytest.fixture(scope="module")
 def worker():
-    return Worker(Matter(read_folder(trees_folder()).texts, {**FILES, "fan.yaml": FAN}, 0, {TREE: TREE}))
+    return worker_on(TREE, fan=FAN)
 
 
 def walked(worker, name: str, degree: str | None = None):

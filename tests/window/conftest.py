@@ -7,10 +7,16 @@ from hand import Flashes, Hand
 from PySide6.QtWidgets import QApplication
 from scenes import Scene, library
 
+from assistant.house.reader import read
+from assistant.trail.live import LiveVisit
+from assistant.walk.entries import events_of, read_entries
 from assistant.window.app import dress
 from assistant.window.desk import Desk
 from assistant.window.frame import Window
 from assistant.window.page import base
+from assistant.window.session import Driver
+from tests.played import at as moment
+from tests.played import shipped
 
 
 @pytest.fixture(autouse=True)
@@ -84,5 +90,25 @@ def at(qtbot, window, scene):
         hand = Hand(qtbot, window)
         hand.rest()
         return hand
+
+    return come
+
+
+@pytest.fixture
+def go(qtbot, window, desk):
+    """`go(entries)`: a hand on a window with a visit on the shipped trees that these entries were sent to."""
+    desk.library = shipped()
+
+    def come(text="[]", complaints=(("no_heat", "The furnace does not heat."),), name="visit"):
+        desk.shelf.mkdir(parents=True, exist_ok=True)
+        live = LiveVisit.start(desk.shelf / name, shipped(), complaints, at=moment(0))
+        entries, problems = read_entries(read(text.encode(), "entries.yaml"))
+        assert not problems
+        for entry in entries:
+            for make in events_of(entry, moment(len(live.visit.events))):
+                if (event := make(live.visit)) is not None:
+                    live.send(event)
+        window.show_visit(Driver(live, now=lambda: moment(500)))
+        return Hand(qtbot, window).rest()
 
     return come

@@ -7,12 +7,9 @@ from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QLabel
 from test_names import check
 
-from assistant.trail.live import LiveVisit
-from assistant.walk.entries import events_of, read_entries
 from assistant.walk.event import Advised, AsLeft, Filled, Paused, PutDown, Recalled, Resumed, Signed
 from assistant.window import files
 from assistant.window.page.visit.pages import AROUND
-from assistant.window.session import Driver
 from tests.played import DEMO, at, demo_until, shipped
 
 OUT = "yes, or not sure"
@@ -22,28 +19,6 @@ PAST = (
     " fitted: {igniter: 2026-02-03T10:00:00-05:00}, readings: [{quantity: ac_voltage,"
     " at: [igniter.line, igniter.neutral], text: '121.0', when: 2026-02-03T09:40:00-05:00}]}]\n"
 )
-
-
-@pytest.fixture
-def go(qtbot, window, desk):
-    """`go(entries)`: a hand on a window with a visit on the shipped trees that these entries were sent to."""
-    desk.library = shipped()
-
-    def come(text="[]", complaints=(("no_heat", "The furnace does not heat."),), name="visit"):
-        from assistant.house.reader import read
-
-        desk.shelf.mkdir(parents=True, exist_ok=True)
-        live = LiveVisit.start(desk.shelf / name, shipped(), complaints, at=at(0))
-        entries, problems = read_entries(read(text.encode(), "entries.yaml"))
-        assert not problems
-        for entry in entries:
-            for make in events_of(entry, at(len(live.visit.events))):
-                if (event := make(live.visit)) is not None:
-                    live.send(event)
-        window.show_visit(Driver(live, now=lambda: at(500)))
-        return Hand(qtbot, window).rest()
-
-    return come
 
 
 def words(hand):

@@ -2,44 +2,20 @@
 that may have been here too, a night without heat: by keys alone."""
 
 import pytest
-from hand import ESCAPE, Hand
+from hand import ESCAPE
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QLabel
 from test_geometry import inside
 from test_names import check
 
-from assistant.house.reader import read
 from assistant.past.erase import erase_customer
 from assistant.trail.calls import Call
-from assistant.trail.live import LiveVisit
-from assistant.walk.entries import events_of, read_entries
 from assistant.walk.event import Did, Filled, Paused, Person, Recalled, Signed, Watched
 from assistant.window import look
 from assistant.window.page import base
-from assistant.window.session import Driver
 from tests.played import DEMO, at, demo_until, shipped
 
 PHONE = "518 555 0100"
-
-
-@pytest.fixture
-def go(qtbot, window, desk):
-    """A hand on a window with a visit on the shipped trees that these entries were sent to."""
-    desk.library = shipped()
-
-    def come(text="[]", name="visit"):
-        desk.shelf.mkdir(parents=True, exist_ok=True)
-        live = LiveVisit.start(desk.shelf / name, shipped(), (("no_heat", "cold"),), at=at(0))
-        entries, problems = read_entries(read(text.encode(), "entries.yaml"))
-        assert not problems
-        for entry in entries:
-            for make in events_of(entry, at(len(live.visit.events))):
-                if (event := make(live.visit)) is not None:
-                    live.send(event)
-        window.show_visit(Driver(live, now=lambda: at(500)))
-        return Hand(qtbot, window).rest()
-
-    return come
 
 
 def words(hand):
