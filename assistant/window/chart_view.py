@@ -29,7 +29,9 @@ class ChartView(QWidget):
         self.corner = QPointF(0, 0)
         """What lies at the top left of the widget, in points of the diagram."""
         self.marked: tuple[str, ...] = ()
-        """Steps with a frame round their box: what was searched for."""
+        """Steps with a frame round their box: what was searched for, the one gone to first."""
+        self.kept = ""
+        """The step gone to last: while it is in sight, keys make the diagram larger about it."""
         self._pressed: QPointF | None = None
         self._moved = False
         self.setAccessibleName("Diagram")
@@ -78,12 +80,17 @@ class ChartView(QWidget):
             return False
         room = QPointF(self.width() / self.scale, self.height() / self.scale)
         self.corner = QPointF(place.center().x() - room.x() / 2, place.center().y() - room.y() / 2)
+        self.kept = step
         self._hold()
         return True
 
     def zoom(self, factor: float, about: QPointF | None = None) -> None:
-        """Larger or smaller by a factor; what lies at `about` (the middle) stays where it is."""
-        at = about or QPointF(self.width() / 2, self.height() / 2)
+        """Larger or smaller by a factor; what lies at `about` stays where it is: the step gone to last, or
+        the middle where that is out of sight."""
+        place = self.place(self.kept)
+        spot = (place.center() - self.corner) * self.scale if place is not None else QPointF(-1, -1)
+        middle = QPointF(self.width() / 2, self.height() / 2)
+        at = about or (spot if QRectF(self.rect()).contains(spot) else middle)
         fixed = self.corner + at / self.scale
         self.scale = min(max(self.scale * factor, SMALLEST), LARGEST)
         self.corner = fixed - at / self.scale
@@ -149,14 +156,14 @@ class ChartView(QWidget):
             painter.drawRect(QRectF(self.rect()).adjusted(1.5, 1.5, -1.5, -1.5))
 
     def _frames(self, painter: QPainter, colour: QColor) -> None:
-        pen = QPen(colour, 3)
-        pen.setDashPattern([2, 1])
-        painter.setPen(pen)
+        first, other = QPen(colour, 4), QPen(colour, 1.5)
+        other.setDashPattern([4, 3])
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        for step in self.marked:
+        for number, step in enumerate(self.marked):
             place = self.place(step)
             if place is not None:
-                painter.drawRect(place.adjusted(-6, -6, 6, 6))
+                painter.setPen(other if number else first)
+                painter.drawRect(place.adjusted(-7, -7, 7, 7))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -86,6 +86,39 @@ def test_a_step_is_found_by_its_words(at):
     assert page.verdict.text() == "No step has these words."
 
 
+def test_a_step_is_found_by_its_number_on_the_wall_and_by_the_small_words_of_its_box(at):
+    hand = opened(at("to_volts"))
+    page = hand.page
+    here = page.walked.here
+    page.find.setText(page.view.chart.numbers[here])
+    assert page.found == [here]
+    assert page.view.marked[0] == here
+    page.find.setText("line voltage")
+    cautioned = [name for name, step in page.drawn.tree.steps.items()
+                 if "line_voltage" in step.common.caution]
+    assert set(cautioned) <= set(page.found)
+    page.find.setText("")
+    assert page.view.marked == ()
+
+
+def test_the_one_of_several_found_that_is_gone_to_is_framed_first(at):
+    hand = opened(at("to_volts"))
+    page = hand.page
+    page.find.setText("the")
+    assert len(page.found) > 1
+    page.next_found()
+    assert page.view.marked[0] == page.found[0] == page.view.kept
+
+
+def test_keys_make_it_larger_about_the_step_gone_to(at):
+    """It grew about the middle once, and at a sheet's edge "you are here" went out of sight."""
+    hand = opened(at("to_volts"))
+    page = hand.page
+    for _ in range(9):
+        hand.key(KEY.Key_Plus)
+    assert page.view.rect().contains(middle(page, page.walked.here).toPoint())
+
+
 def test_a_press_on_a_box_says_its_question(at):
     hand = opened(at("to_volts"))
     page = hand.page

@@ -9,7 +9,8 @@ from assistant.tree.chart.marks import Line, Mark
 from assistant.tree.chart.rows import COLUMN
 
 TRACKS = 5
-"""Lines that lie side by side in a gutter at most; a further one is left out: its number will do."""
+"""Lines that lie side by side in a gutter at most; a further one, or one that would cross another, is left
+out: its number will do. What was walked comes first."""
 
 
 @dataclass(frozen=True)
@@ -29,7 +30,8 @@ def connect(branches: list[Branch], heads: dict[str, tuple[int, float]], left: C
     stands, its column and height; `left`: the left edge of a column."""
     marks: list[Mark] = []
     used: dict[int, list[list[tuple[float, float]]]] = {}
-    for branch in sorted(branches, key=lambda one: abs(heads.get(one.head, (0, one.y))[1] - one.y)):
+    for branch in sorted(branches, key=lambda one: (not one.walked,
+                                                    abs(heads.get(one.head, (0, one.y))[1] - one.y))):
         if branch.head not in heads:
             continue
         column, y = heads[branch.head]
@@ -37,15 +39,16 @@ def connect(branches: list[Branch], heads: dict[str, tuple[int, float]], left: C
             continue
         span = (min(y, branch.y) - 3, max(y, branch.y) + 3)
         tracks = used.setdefault(branch.column, [[] for _ in range(TRACKS)])
-        track = next((number for number, taken in enumerate(tracks)
-                      if all(span[1] < low or span[0] > high for low, high in taken)), None)
-        if track is None:
-            continue
-        tracks[track].append(span)
-        x = left(branch.column) + COLUMN + gutter * (track + 1) / (TRACKS + 1)
         end = left(column) if column > branch.column else left(column) + COLUMN
-        marks.append(Line(((branch.x, branch.y), (x, branch.y), (x, y), (end, y)),
-                          heavy if branch.walked else fine, True))
+        for track, taken in enumerate(tracks):
+            x = left(branch.column) + COLUMN + gutter * (track + 1) / (TRACKS + 1)
+            line = Line(((branch.x, branch.y), (x, branch.y), (x, y), (end, y)),
+                        heavy if branch.walked else fine, True)
+            free = all(span[1] < low or span[0] > high for low, high in taken)
+            if free and not crossings([*marks, line]):
+                taken.append(span)
+                marks.append(line)
+                break
     return marks
 
 

@@ -67,6 +67,14 @@ class Chart:
     height: float
     sheets: tuple[Sheet, ...]
     crossings: int = 0
+    numbers: dict[str, str] = field(default_factory=dict)
+    """Step -> the number that its box has, "12" or "F3"."""
+
+    def step_of(self, number: str) -> str | None:
+        """The drawn step with this number."""
+        wanted = number.lower()
+        named = (step for step, own in self.numbers.items() if own.lower() == wanted)
+        return next((step for step in named if self.sheet_of(step)), None)
 
     def sheet_of(self, step: str) -> Sheet | None:
         """The sheet on which a step's box stands."""

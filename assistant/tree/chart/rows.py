@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from assistant.house.model import Vocabulary
 from assistant.tree.chart import wording
-from assistant.tree.chart.lanes import Lane, Way, ends_here, ways, weak_ways
+from assistant.tree.chart.lanes import Lane, Way, ends_here, lanes_of, ways, weak_ways
 from assistant.tree.chart.lettering import wrap
 from assistant.tree.check.graph import Graph
 from assistant.tree.model import Finding, Step
@@ -18,6 +18,8 @@ PAD, LEAD = 6.0, 1.24
 ASKED, SMALL, ANSWER, TITLE = 9.0, 7.0, 7.5, 8.0
 """Sizes of letters in points; a wall chart is read at arm's length."""
 
+ERROR = 12
+"""Lines that an error may take at its step."""
 HERE = "▸ you are here"
 """A line of its own at the foot of the box: beside the verb it ran into the step's name."""
 
@@ -89,7 +91,7 @@ class Rows:
         self.graph, self.vocabulary, self.titles = graph, vocabulary, titles
         self.errors, self.walked, self.here = errors, walked, here
         steps = graph.tree.steps
-        in_lanes = [name for lane in lanes for name in lane.steps]
+        in_lanes = [name for lane in lanes_of(graph) for name in lane.steps]  # folded or not, one number
         self.numbers = {name: str(number) for number, name in enumerate(in_lanes, 1)}
         found = (way.to for name in in_lanes for way in (*ways(graph, name), *weak_ways(graph, name))
                  if isinstance(steps[way.to], Finding))
@@ -117,13 +119,14 @@ class Rows:
             return row
         weak = [way for way in weak_ways(self.graph, name)
                 if isinstance(self.graph.tree.steps[way.to], Finding) and way.to not in self._decided]
-        for way in (*ways(self.graph, name), *weak):
-            text = wording.answer(step, way.answers, self.vocabulary)
+        sure = ways(self.graph, name)
+        for way in (*sure, *weak):
+            text = wording.answer(step, way.answers, self.vocabulary, len(sure) == 1)
             if way.to == following:
-                row.down = [(line, ANSWER, False, "ink") for line in wrap(text, TRUNK - 26, ANSWER, most=3)]
+                row.down = [(line, ANSWER, False, "ink") for line in wrap(text, TRUNK - 26, ANSWER)]
                 row.onward = way
             else:
-                said = wrap(text, ARROW - 14, ANSWER, most=6)
+                said = wrap(text, ARROW - 14, ANSWER)
                 row.exits.append(self._exit(way, [(line, ANSWER, False, "ink") for line in said]))
         return row
 
@@ -137,7 +140,7 @@ class Rows:
         self._branched.add(way.to)
         lines = [("", TITLE, True, "ink")]
         lines += [(text, SMALL, False, "ink")
-                  for text in wrap(wording.asked(target, self.titles), EXIT - 2 * PAD, SMALL, most=2)]
+                  for text in wrap(wording.asked(target, self.titles), EXIT - 2 * PAD - 3, SMALL, most=3)]
         return Exit(kind, way, said, lines, f"to {self.numbers.get(way.to, '?')}")
 
     def _end(self, name: str, way: Way) -> Exit:
@@ -151,13 +154,13 @@ class Rows:
         first = f"to {self.numbers[name]}" if again else f"{self.numbers[name]}  {word}" if finding else word
         lines = [("", TITLE, True, ink)]
         bold = finding and not again
-        most = 2 if again else 5
+        most = 3 if again else 9
         size = SMALL if again else TITLE
         lines += [(text, size, bold, ink) for text in wrap(title, room, size, bold, most)]
         if small and not again:
             lines += [(text, SMALL, False, ink) for text in wrap(small, room, SMALL, most=2)]
         for message in () if again else self.errors.get(name, ()):
-            lines += [(text, SMALL, True, ink) for text in wrap(f"! {message}", room, SMALL, True, 3)]
+            lines += [(text, SMALL, True, ink) for text in wrap(f"! {message}", room, SMALL, True, ERROR)]
         if name == self.here and not again:
             lines.append((HERE, TITLE, True, ink))
         return Exit("again" if again else "end", way, [], lines, first)
@@ -172,12 +175,12 @@ class Rows:
             lines.append((f"{folded} {several} folded away", SMALL, True, "ink"))
             return [*lines, (HERE, TITLE, True, "ink")] if name == self.here else lines
         for detail in wording.details(step, self.vocabulary):
-            lines += [(text, SMALL, False, "quiet") for text in wrap(detail, room, SMALL, most=2)]
+            lines += [(text, SMALL, False, "quiet") for text in wrap(detail, room, SMALL, most=4)]
         weak = self._weak(name)
         if weak:
-            lines += [(text, SMALL, False, "ink") for text in wrap(weak, room, SMALL, most=3)]
+            lines += [(text, SMALL, False, "ink") for text in wrap(weak, room, SMALL, most=6)]
         for message in self.errors.get(name, ()):
-            lines += [(text, SMALL, True, "ink") for text in wrap(f"! {message}", room, SMALL, True, 4)]
+            lines += [(text, SMALL, True, "ink") for text in wrap(f"! {message}", room, SMALL, True, ERROR)]
         return [*lines, (HERE, TITLE, True, "ink")] if name == self.here else lines
 
     def _weak(self, name: str) -> str:
@@ -186,11 +189,9 @@ class Rows:
                          for way in weak_ways(self.graph, name))
 
     def short(self, name: str) -> str:
-        """A step as others name it: its number, its name where it is folded away, or the stop it is."""
+        """A step as others name it: its number, or the stop it is."""
         if name in self.numbers:
             return self.numbers[name]
-        if not ends_here(self.graph.tree.steps[name]):  # folded away
-            return name
         word, title, _ = wording.end(self.graph.tree.steps[name], self.vocabulary)
         title = title.partition(".")[0]
         return f"{word}, {title[0].lower()}{title[1:]}" if title else word

@@ -78,7 +78,7 @@ class _Layout:
         self._index()
         for sheet, words, step in self.refers:
             there = next((one.number for one in self.sheets if step in one.places), None)
-            note = "" if there in (None, sheet.number) else f"   sheet {there}"
+            note = "   folded away" if there is None else "" if there == sheet.number else f"   sheet {there}"
             sheet.marks.append(Words(words.x, words.y, words.text + note, words.size, words.bold, words.ink))
         for sheet in self.sheets:
             here = [branch for at, branch in self.branches if at is sheet]
@@ -86,7 +86,7 @@ class _Layout:
             sheet.marks += connect(here, heads, self._x, GUTTER, HEAVY, FINE)
             self._frame(sheet)
         crossed = sum(crossings(sheet.marks) for sheet in self.sheets)
-        return Chart(self.tree.title, self.width, self.height, tuple(self.sheets), crossed)
+        return Chart(self.tree.title, self.width, self.height, tuple(self.sheets), crossed, self.rows.numbers)
 
     def _mention_ends(self) -> None:
         """An end that only "can't be taken" leads to has no box; its place is the box that names it."""
@@ -98,7 +98,8 @@ class _Layout:
 
     def _index(self) -> None:
         """The findings with their numbers and sheets, after the last lane."""
-        found = [name for name in self.rows.numbers if isinstance(self.tree.steps[name], Finding)]
+        found = [name for name in self.rows.numbers if isinstance(self.tree.steps[name], Finding)
+                 and any(name in sheet.places for sheet in self.sheets)]
         self.y += 8
         for place, name in enumerate(found):
             if place == 0 or self.y + 12 > self.bottom:
@@ -176,7 +177,7 @@ class _Layout:
         """A lane that goes on in the next column."""
         x = self._x(self.column)
         text = f"on to {self.rows.short(row.step)}, top of the next {{}}"
-        words = Words(x + 24, min(self.y + 2, self.bottom + 8), "", SMALL, True)
+        words = Words(x + 24, min(self.y + 3, self.bottom + 9), "", SMALL, True)
         sheet = self.sheet
         weight = HEAVY if (before.step, row.step) in self.walked.ways else PLAIN
         self._next_column()
@@ -273,7 +274,11 @@ class _Layout:
 
     def _frame(self, sheet: Sheet) -> None:
         right, foot = self.width - MARGIN, self.height - MARGIN
-        number = f"sheet {sheet.number} of {len(self.sheets)}"
+        numbers = [int(self.rows.numbers[one]) for one in sheet.places
+                   if self.rows.numbers.get(one, "F").isdigit()]
+        span = f"{min(numbers)} to {max(numbers)}" if len(numbers) > 1 else "".join(map(str, numbers))
+        number = f"steps {span} · " if len(numbers) > 1 else f"step {span} · " if numbers else ""
+        number += f"sheet {sheet.number} of {len(self.sheets)}"
         extra: list[Mark] = [
             Words(MARGIN, MARGIN + 13, self.tree.title, 16, True),
             Words(right, MARGIN + 13, number, 11, True, anchor="end"),

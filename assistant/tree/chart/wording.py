@@ -6,6 +6,7 @@ import re
 
 from assistant.house.model import Vocabulary
 from assistant.quantity.kind import UNITS
+from assistant.trade.registry import REGISTRY
 from assistant.tree.check.graph import Edge
 from assistant.tree.model import (
     Band,
@@ -41,7 +42,9 @@ def asked(step: Step, titles: dict[str, str]) -> str:
     if isinstance(step, Call):
         return titles.get(step.tree, step.tree.replace("_", " "))
     if isinstance(step, Compute):
-        return step.function.replace("_", " ")
+        entry = REGISTRY.get(step.function)
+        inputs = ", ".join(name.replace("_", " ") for name in step.texts)
+        return f"{entry.title if entry else step.function.replace('_', ' ')}: {inputs}"
     return question_of(step)
 
 
@@ -63,18 +66,25 @@ def details(step: Step, vocabulary: Vocabulary) -> list[str]:
     return lines
 
 
-def answer(step: Step, edges: tuple[Edge, ...], vocabulary: Vocabulary) -> str:
-    """What is answered to go a way, with the limits of its bands."""
+OTHERWISE = "otherwise"
+"""The way of a step that has others, where no answer of its own leads there."""
+
+
+def answer(step: Step, edges: tuple[Edge, ...], vocabulary: Vocabulary, alone: bool = False) -> str:
+    """What is answered to go a way, with the limits of its bands; `alone`: the step has no other way."""
     said: dict[str, None] = {}
     for edge in edges:
         own = [one for one in edge.decides
                if any(band.then and band.then.to == edge.to for band in one.bands)]
         if own:
-            unit = own[-1].what.unit
-            said.update(dict.fromkeys(_band(band, unit) for band in own[-1].bands))
+            what, readings = own[-1].what, readings_of(step)
+            number = f"{readings.index(what) + 1}: " if what in readings and len(readings) > 1 else ""
+            said.update(dict.fromkeys(number + _band(band, what.unit) for band in own[-1].bands))
         elif edge.words not in ("then", "done"):
             said[_plain(edge, step, vocabulary)] = None
-    return " or ".join(said)
+        elif not alone:
+            said[OTHERWISE] = None
+    return " or ".join(sorted(said, key=lambda words: words == OTHERWISE))
 
 
 def _plain(edge: Edge, step: Step, vocabulary: Vocabulary) -> str:

@@ -12,8 +12,9 @@ from assistant.errors import UserError
 from assistant.house.place import Problem
 from assistant.tree.chart.faults import sorted_to_steps
 from assistant.tree.chart.sheets import Walked, draw
+from assistant.tree.chart.wording import details
 from assistant.tree.library import Library
-from assistant.tree.model import PURPOSES, Tree, question_of
+from assistant.tree.model import PURPOSES, Call, Step, Tree, question_of
 from assistant.window import files
 from assistant.window.chart_view import STEP, ChartView
 from assistant.window.desk import Desk
@@ -65,7 +66,7 @@ class TreePage(AsidePage):
         self._at = -1
         self.view = ChartView()
         self.find = Line("Find a step")
-        self.find.setPlaceholderText("find: a word of a question or finding, a step's name")
+        self.find.setPlaceholderText("find: a word of a question or finding, a step's name or number")
         self.find.textChanged.connect(self._search)
         self.find.returnPressed.connect(self.next_found)
         self.find.down.connect(self.view.setFocus)
@@ -214,9 +215,11 @@ class TreePage(AsidePage):
 
     def _search(self, text: str, go: bool = True) -> None:
         words = text.lower().split()
+        number = self.view.chart.step_of(text.strip())
         steps = self.drawn.tree.steps.items() if words and self.drawn else ()
-        self.found = [name for name, step in steps
-                      if all(word in f"{name} {question_of(step)}".lower() for word in words)]
+        self.found = [number] if number else [
+            name for name, step in steps
+            if all(word in f"{name} {question_of(step)} {self._said_of(step)}".lower() for word in words)]
         self.view.mark(tuple(self.found))
         if go and words:
             if self.found:
@@ -224,8 +227,16 @@ class TreePage(AsidePage):
             else:
                 self.say("No step has these words.")
 
+    def _said_of(self, step: Step) -> str:
+        """What its box says besides its question."""
+        library = self.drawn.library if self.drawn else None
+        called = library.trees.get(step.tree) if library and isinstance(step, Call) else None
+        small = " ".join(details(step, library.vocabulary)) if library else ""
+        return f"{called.title} {small}" if called else small
+
     def _show_found(self) -> None:
         name = self.found[0]
+        self.view.mark(tuple(self.found))
         self.view.go_to(name)
         more = f" - {len(self.found)} found, Enter goes to the next" if len(self.found) > 1 else ""
         self._tell(name, more)
