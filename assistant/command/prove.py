@@ -2,7 +2,13 @@
 
 Each TREE is a complaint tree by its name, as in no_heat; without one all that exist are proved. A walk is
 driven by what the simulated house shows, typed as a person would type it. --faults takes a file of faults of
-your own; --components says what such a file can name.
+your own; --components says what such a file can name, and --findings which names it can give for what is
+right. --walk prints one walk, question by question.
+
+Each fault is walked once at each degree without noise (at its usual degree with its repair and the proof of
+repair), then --samples times with noise: another plate and house, instruments that err within their stated
+accuracy. Faults of other complaints and healthy houses are walked beside them, and every test is tried
+by itself on each fault for the best order: so there are several times more walks than faults.
 
 Exit code 0: nothing was told wrongly and no part condemned wrongly. 1: something was. 2: it could not run.
 """
@@ -21,10 +27,35 @@ from assistant.resources import resources_folder, trees_folder
 BAR = 30
 MOST_SAMPLES = 10_000
 TENTHS = 10
+WORDS = """\
+what the output's words mean:
+  right          the walk ended at the fault's finding, or at one that its file calls as right (also)
+  one of a group, ambiguous
+                 right, at an end to which a fault with another finding comes too: the walk does not part them
+  isolated       right, and no fault with another finding comes to that end
+  undecided      the walk ended without a finding: a stop page, or a question that nobody can answer there
+  wrong          it ended at another finding
+  condemned wrongly
+                 a part was to be changed by a wrong end: the healthy part would have been paid for
+  cause named    the finding asked why the part failed, and the answer was the fault's cause (or "worn", where
+                 the fault has none); "-": it did not ask
+  proved         the proof of repair after the repair, and what it said
+  read, min      readings taken, and minutes of the steps up to the finding
+  detected       share of the faults that do not end as a healthy house does
+  isolated to one, to two or fewer; mean ambiguity
+                 share of the faults whose end names one finding, or two; the mean number it leaves
+  best order found
+                 minutes of the cheapest order of the tree's own tests that the program found for these
+                 faults, each proved as the tree proves it; "over it": the tree's minutes divided by these
+  floor          minutes below which no order of these tests can be, however good
+  too close to call
+                 a reading within its instrument's error of a limit
+"""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    """TREE..., --faults, --samples, --seed, --json and --components."""
+    """TREE..., --faults, --samples, --seed, --jobs, --json, --components, --findings and --walk."""
+    parser.epilog = WORDS
     parser.add_argument("trees", nargs="*", metavar="TREE", help="complaint trees to prove; all without one")
     parser.add_argument("--faults", type=Path, metavar="FILE", help="faults of your own instead of the usual")
     parser.add_argument(
@@ -34,25 +65,41 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--jobs", type=int, default=None, metavar="N", help="cores to use; all if not said")
     parser.add_argument("--json", action="store_true", help="print one JSON object instead of tables")
     parser.add_argument("--components", action="store_true", help="list what a file of faults can name")
+    parser.add_argument(
+        "--findings", action="store_true", help="list the findings and causes that it can give as right"
+    )
+    parser.add_argument(
+        "--walk", metavar="FAULT[:DEGREE]", help="print one walk; 'healthy' is a house without a fault"
+    )
+    parser.add_argument(
+        "--sample", type=int, metavar="N", help="for --walk: the noisy sample with this number, from 0"
+    )
 
 
 def run(arguments: argparse.Namespace) -> int:
     """Prints the proof."""
     if arguments.components:
-        from assistant.rig.fault import components
+        from assistant.rig.fault_words import components
 
         print(components())
         return 0
     if not 0 <= arguments.samples <= MOST_SAMPLES:
         raise UserError(f"--samples is a number from 0 to {MOST_SAMPLES} (got {arguments.samples}).")
-    files = _fault_files(arguments.faults)
-    texts, known = _trees(arguments.trees)
+    library, known = _library(arguments.trees)
+    if arguments.findings:
+        from assistant.drill.ends_list import ends_list
+
+        print(ends_list(library, arguments.trees or known))
+        return 0
+    files, texts = _fault_files(arguments.faults), library.texts
     if not _faults_fit(files, texts, arguments.trees or known):
         return 2
+    if arguments.walk:
+        return _one_walk(arguments, library, files)
     from assistant.drill.as_json import as_json
     from assistant.drill.proof import WRONG
     from assistant.drill.prove import prove
-    from assistant.drill.table import table
+    from assistant.drill.table import EXPLAINED, table
 
     begun = time.monotonic()
     proofs = prove(
@@ -68,7 +115,7 @@ def run(arguments: argparse.Namespace) -> int:
         print(json.dumps(as_json(proofs), indent=2, ensure_ascii=False))
     else:
         print("\n\n".join(table(proof) for proof in proofs))
-        print(f"\nSeed {arguments.seed}, {time.monotonic() - begun:.0f} s.")
+        print(f"\nSeed {arguments.seed}, {time.monotonic() - begun:.0f} s. {EXPLAINED}")
     bad = any(
         proof.false_condemnations or any(proof.verdict(o) == WRONG for o in proof.outcomes)
         for proof in proofs
@@ -90,8 +137,8 @@ def _fault_files(path: Path | None) -> dict[str, bytes]:
     return found
 
 
-def _trees(wanted: list[str]) -> tuple[dict[str, bytes], list[str]]:
-    """The library's texts and its complaint trees. Raises UserError for one that is not there."""
+def _library(wanted: list[str]):
+    """The library and its complaint trees. Raises UserError for one that is not there."""
     from assistant.drill.prove import complaint_trees
     from assistant.tree.library import read_folder
 
@@ -102,7 +149,23 @@ def _trees(wanted: list[str]) -> tuple[dict[str, bytes], list[str]]:
             raise UserError(f"There is no complaint tree '{name}'; there is {', '.join(known) or 'none'}.")
     if not known:
         raise UserError("There is no complaint tree that can be walked; `check` says what is wrong.")
-    return library.texts, known
+    return library, known
+
+
+def _one_walk(arguments: argparse.Namespace, library, files: dict[str, bytes]) -> int:
+    """Prints the walk of one fault, in the first TREE that is named or that of its complaint."""
+    from assistant.drill.one_walk import case_of, walk_lines
+    from assistant.drill.outcome import WRONG
+    from assistant.drill.prove import complaint_trees
+    from assistant.drill.run import Matter
+
+    known = complaint_trees(library)
+    faults = Matter(library.texts, files).faults()
+    chosen = {tree: known[tree] for tree in arguments.trees or known}
+    case = case_of(arguments.walk, chosen, faults, arguments.sample)
+    verdict, lines = walk_lines(case, library, known[case.tree], faults.get(case.fault), arguments.seed)
+    print("\n".join(lines))
+    return int(verdict == WRONG)
 
 
 def _faults_fit(files: dict[str, bytes], texts: dict[str, bytes], trees: list[str]) -> bool:

@@ -8,9 +8,12 @@ from difflib import get_close_matches
 from assistant.drill.prove import complaint_trees
 from assistant.house.place import Problem
 from assistant.rig.fault import Fault
-from assistant.rig.fault_file import load_faults
+from assistant.rig.fault_file import faults_as_written
 from assistant.tree.library import Library, from_texts
 from assistant.tree.model import Finding, HandOver, Stop, Tree
+
+MOST_NAMED = 8
+"""Names that a sentence lists; a longer list is told where to find."""
 
 
 def problems_of(
@@ -25,7 +28,7 @@ def problems_of(
     problems: list[Problem] = []
     seen: dict[str, Fault] = {}
     for file, data in files.items():
-        faults, wrong = load_faults(data, file)
+        faults, _, wrong = faults_as_written(data, file)
         problems += wrong
         if not faults and not wrong:
             words = "no fault is in it; write one under 'faults', as --components shows"
@@ -40,23 +43,24 @@ def problems_of(
 
 
 def _names(fault: Fault, library: Library, trees: Mapping[str, str]) -> list[Problem]:
+    """What is empty in it was told by the reader."""
     complaints = list(library.vocabulary.complaints)
     found = [
         _unknown(fault, "complaint", complaint, complaints)
         for complaint in (fault.complaint, *fault.elsewhere)
-        if complaint not in complaints
+        if complaint and complaint not in complaints
     ]
-    if fault.complaint not in complaints:
-        return found
     for complaint in dict.fromkeys((fault.complaint, *fault.elsewhere)):
         tree = library.trees.get(trees.get(complaint, ""))
         if tree is not None:
             ends = ends_of(tree)
             absent = fault.absent if complaint == fault.complaint else None
             wanted = [*fault.right(complaint), *([absent] if absent else [])]
-            found += [_unknown(fault, f"finding of {tree.name}", w, ends) for w in wanted if w not in ends]
+            what = f"finding of {tree.name}"
+            found += [_unknown(fault, what, w, ends, tree.name) for w in wanted if w and w not in ends]
     causes = [name for name, one in library.trees.items() if one.purpose == "cause"]
-    if fault.cause and fault.cause not in causes and fault.complaint in trees:
+    walked = fault.complaint in trees or fault.complaint not in complaints
+    if fault.cause and fault.cause not in causes and walked:
         found.append(_unknown(fault, "cause", fault.cause, causes))
     return found
 
@@ -70,8 +74,10 @@ def ends_of(tree: Tree) -> list[str]:
     ]
 
 
-def _unknown(fault: Fault, what: str, name: str, known: list[str]) -> Problem:
+def _unknown(fault: Fault, what: str, name: str, known: list[str], tree: str = "") -> Problem:
     near = get_close_matches(name, known, n=1)
-    hint = f"; did you mean '{near[0]}'?" if near else f"; there are {', '.join(sorted(known)[:8])}"
+    hint = f"; did you mean '{near[0]}'?" if near else f"; there are {', '.join(sorted(known)[:MOST_NAMED])}"
+    if len(known) > MOST_NAMED:
+        hint += f" (prove {tree} --findings lists them all)" if tree else " (prove --findings lists them all)"
     place = fault.places.get(name, fault.place)
     return Problem.at(place, "name", f"fault '{fault.name}': no {what} is called '{name}'{hint}")

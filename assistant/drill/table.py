@@ -17,6 +17,9 @@ def table(proof: Proof) -> str:
     return "\n".join([*_rows(proof), "", *_sums(proof), *_looks(proof)])
 
 
+EXPLAINED = "What these words mean: prove --help. One walk, question by question: prove --walk FAULT:DEGREE."
+
+
 def _rows(proof: Proof) -> Iterator[str]:
     rows = [("fault", "ends at", "verdict", "cause", "proved", "read", "min", "noisy: right/open/wrong")]
     for name, usual in proof.usual.items():

@@ -26,6 +26,13 @@ AGAIN = "walk this complaint again"
 
 def tried(case: Case, library: Library, complaint: str, fault: Fault | None, seed: int) -> Outcome:
     """The outcome of one sample."""
+    return walked(case, library, complaint, fault, seed)[0]
+
+
+def walked(
+    case: Case, library: Library, complaint: str, fault: Fault | None, seed: int
+) -> tuple[Outcome, tuple[Taken, ...]]:
+    """The outcome of one sample, and all steps answered on the way to it, causes and proof with them."""
     rig = Rig(house_of(case, fault, seed), fault, case.degree, case.seed(seed), exact=not case.noisy)
     hand = Hand(rig, STATED if case.noisy else PERFECT, case.noisy)
     visit = opened(library, complaint, stated=case.noisy)
@@ -41,7 +48,7 @@ def tried(case: Case, library: Library, complaint: str, fault: Fault | None, see
             visit = after_finding(visit, hand, case.wholly)
         except Stuck as stop:
             stuck, visit = str(stop), stop.visit
-    return _with_repair(ended, visit, rig, hand, present, stuck)
+    return _with_repair(ended, visit, rig, hand, present, stuck), _walked(visit)
 
 
 def opened(library: Library, complaint: str, stated: bool = False) -> Visit:

@@ -22,17 +22,25 @@ def load_faults(data: bytes, file: str) -> tuple[dict[str, Fault], list[Problem]
 
     A fault with a problem is left out.
     """
-    problems, found = Problems(), {}
+    written, broken, problems = faults_as_written(data, file)
+    return {name: fault for name, fault in written.items() if name not in broken}, problems
+
+
+def faults_as_written(data: bytes, file: str) -> tuple[dict[str, Fault], set[str], list[Problem]]:
+    """Every fault with whatever of it could be read, the names of those with a problem, and what is wrong: so
+    that the names which a faulty fault gives can be held to the trees in the same round. Never raises.
+    """
+    problems, found, broken = Problems(), {}, set()
     holds = "title, complaint, finding, change"
     try:
         for name, form in named_entries(data, file, "faults", "fault", holds, problems):
             before = len(problems.found) + problems.left_out
-            fault = _fault(name, form)
-            if fault and len(problems.found) + problems.left_out == before:
-                found[name] = fault
+            found[name] = _fault(name, form)
+            if len(problems.found) + problems.left_out > before:
+                broken.add(name)
     except Unreadable as unreadable:
-        return {}, unreadable.problems
-    return found, problems.sorted()
+        return {}, set(), unreadable.problems
+    return found, broken, problems.sorted()
 
 
 def shipped() -> tuple[dict[str, Fault], list[Problem]]:
@@ -51,7 +59,8 @@ def shipped() -> tuple[dict[str, Fault], list[Problem]]:
     return found, problems
 
 
-def _fault(name: str, form: Form) -> Fault | None:
+def _fault(name: str, form: Form) -> Fault:
+    """What is missing is empty, and noted."""
     problems = form.problems
     title = form.words("title", need=True)
     complaint = form.words("complaint", need=True)
@@ -77,18 +86,16 @@ def _fault(name: str, form: Form) -> Fault | None:
             "missing",
             f"fault '{name}' comes and goes: it needs 'absent', what is right to say while it is away",
         )
-    if None in (title, complaint, finding) or not deeds:
-        return None
     return Fault(
         name,
-        title,
-        complaint,
-        finding.value,
+        title or "",
+        complaint or "",
+        finding.value if finding else "",
         cause.value if cause else None,
         deeds,
         degrees,
         form.node.place,
-        also.pop(complaint, ()),
+        also.pop(complaint or "", ()),
         also,
         house,
         turns,

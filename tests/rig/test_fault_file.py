@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from assistant.rig.fault import EXAMPLE, FIELDS, components
 from assistant.rig.fault_file import load_faults, shipped
+from assistant.rig.fault_words import EXAMPLE, FIELDS, components
 from assistant.rig.house import built
 from assistant.rig.part import DEGREES, applied
 from assistant.rig.parts import COMPONENTS
