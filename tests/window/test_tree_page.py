@@ -51,6 +51,20 @@ def test_it_opens_at_the_step_that_is_asked_with_the_path_in_weight(at):
     assert page.walked.ways
 
 
+def test_inside_a_procedure_the_complaints_tree_is_one_key_away_with_its_path(at):
+    """The page showed five steps of making safe, and the path to them only after a hundred other trees."""
+    hand = opened(at("to_dead_proof"))
+    page = hand.page
+    assert page.drawn.name == "make_dead"
+    hand.key(KEY.Key_T)
+    assert page.drawn.name == "no_heat"
+    assert "the walk is in it" in page.verdict.text()
+    assert page.walked.here == "ohms"  # the step that asks for it
+    assert page.walked.ways
+    assert "you are here" in said(page)
+    assert page.view.rect().contains(middle(page, "ohms").toPoint())
+
+
 def test_esc_leads_back_to_what_was_typed(at):
     hand = opened(at("to_volts").type("11"))
     hand.key(KEY.Key_Escape)

@@ -78,7 +78,7 @@ def answer(step: Step, edges: tuple[Edge, ...], vocabulary: Vocabulary, alone: b
                if any(band.then and band.then.to == edge.to for band in one.bands)]
         if own:
             what, readings = own[-1].what, readings_of(step)
-            number = f"{readings.index(what) + 1}: " if what in readings and len(readings) > 1 else ""
+            number = f"{readings.index(what) + 1}. " if what in readings and len(readings) > 1 else ""
             said.update(dict.fromkeys(number + _band(band, what.unit) for band in own[-1].bands))
         elif edge.words not in ("then", "done"):
             said[_plain(edge, step, vocabulary)] = None

@@ -57,9 +57,9 @@ class TreePage(AsidePage):
         super().__init__(driver, parent)
         self.heading.hide()
         self.column.setSpacing(6)
-        self.walked, name = _walked(driver)
-        if name not in library.trees:
-            name = next((one for one in _names(library)), "")
+        self.inside = _inside(driver)
+        name = next((one for one in self.inside if one in library.trees), "")
+        name = name or next((one for one in _names(library)), "")
         self.drawn = Drawn(library, name) if name else None
         self.only_path = False
         self.found: list[str] = []
@@ -111,13 +111,17 @@ class TreePage(AsidePage):
 
     # what is drawn
 
+    @property
+    def walked(self) -> Walked:
+        """What of the drawn tree this visit has walked, and where it stands in it."""
+        return _walked(self.driver, self.drawn.name) if self.drawn else Walked()
+
     def draw(self) -> None:
         """Lays the tree out anew."""
         if self.drawn is None:
             return
         tree, library = self.drawn.tree, self.drawn.library
-        mine = self.drawn.name == _walked(self.driver)[1]
-        walked = self.walked if mine else Walked()
+        walked = self.walked
         kept = frozenset(walked.steps) if self.only_path and walked.steps else None
         titles = {other.name: other.title for other in library.trees.values()}
         faults = sorted_to_steps(self.drawn.problems, tree)
@@ -153,7 +157,7 @@ class TreePage(AsidePage):
             return
         self.drawn = Drawn(library, name, mine, changed)
         self.draw()
-        walks = self.driver is not None and not same and name == _walked(self.driver)[1]
+        walks = not same and name in self.inside
         older = "This is the file as it is now; the visit goes on with the text it began with. "
         self.say((older if walks else "") + self._errors_said())
 
@@ -173,7 +177,7 @@ class TreePage(AsidePage):
         """To the step that is asked now, else to the start."""
         if self.drawn is None:
             return
-        here = self.walked.here if self.drawn.name == _walked(self.driver)[1] else None
+        here = self.walked.here
         if not (here and self.view.go_to(here)):
             self.view.go_to(self.drawn.tree.start)
 
@@ -199,12 +203,13 @@ class TreePage(AsidePage):
     def next_tree(self) -> None:
         if self.drawn is None:
             return
-        names = list(_names(self.drawn.library))
+        known = [name for name in self.inside if name in self.drawn.library.trees]
+        names = list(dict.fromkeys([*known, *_names(self.drawn.library)]))  # where the visit stands first
         name = names[(names.index(self.drawn.name) + 1) % len(names)]
         self.drawn = Drawn(self.drawn.library, name)
         self.draw()
         self.go_here()
-        self.say(self.drawn.tree.title)
+        self.say(self.drawn.tree.title + (" - the walk is in it" if self.walked.here else ""))
 
     def next_found(self) -> None:
         if not self.found:
@@ -294,14 +299,21 @@ def _names(library: Library):
     return (tree.name for tree in sorted(library.trees.values(), key=lambda one: PURPOSES.index(one.purpose)))
 
 
-def _walked(driver: Driver | None) -> tuple[Walked, str]:
-    """What of its complaint's tree a visit has walked, and that tree's name; ("", none) without a visit."""
-    if driver is None or driver.visit.position is None or not driver.visit.position.stack:
-        return Walked(), ""
+def _inside(driver: Driver | None) -> list[str]:
+    """The trees that a visit stands in: what it goes through now first, then what leads there, the
+    complaint's last; none without a visit."""
+    position = driver.visit.position if driver is not None else None
+    return [frame.tree for frame in reversed(position.stack)] if position is not None else []
+
+
+def _walked(driver: Driver | None, name: str) -> Walked:
+    """What of a tree a visit has walked. Where it stands in a tree that this one goes through, the step that
+    leads there is where it is."""
+    if driver is None or driver.visit.position is None:
+        return Walked()
     visit = driver.visit
-    frames = visit.position.stack
-    name = frames[-1].tree
-    taken = [one for one in visit.path if one.step.startswith(f"{name}.") and one.way is not None]
-    here = frames[-1].step
-    ways = {(one.step.partition(".")[2], one.way) for one in taken}
-    return Walked(frozenset(ways), frozenset([here, *(step for way in ways for step in way)]), here), name
+    here = next((frame.step for frame in reversed(visit.position.stack) if frame.tree == name), None)
+    ways = {(one.step.partition(".")[2], one.way) for one in visit.path
+            if one.step.startswith(f"{name}.") and one.way is not None}
+    steps = {step for way in ways for step in way} | ({here} if here else set())
+    return Walked(frozenset(ways), frozenset(steps), here)
