@@ -102,7 +102,8 @@ class _Layout:
                  and any(name in sheet.places for sheet in self.sheets)]
         self.y += 8
         for place, name in enumerate(found):
-            if place == 0 or self.y + 12 > self.bottom:
+            title = wrap(self.tree.steps[name].title, COLUMN - 90, SMALL)
+            if place == 0 or self.y + len(title) * SMALL * LEAD + 3 > self.bottom:
                 if self.y + 40 > self.bottom:
                     self._next_column()
                 x = self._x(self.column)
@@ -110,15 +111,14 @@ class _Layout:
                 self.sheet.marks.append(Words(x + 6, self.y + 9.5, "What can be found", ANSWER, True))
                 self.y += BAR + 4
             there = next((sheet.number for sheet in self.sheets if name in sheet.places), None)
-            step = self.tree.steps[name]
-            assert isinstance(step, Finding)
-            self.y += SMALL * LEAD
-            title = wrap(step.title, COLUMN - 90, SMALL, most=1)[0]
             self.sheet.marks += [
-                Words(x + 6, self.y, self.rows.numbers[name], SMALL, True),
-                Words(x + 30, self.y, title, SMALL),
-                Words(x + COLUMN - 6, self.y, f"sheet {there}" if there else "", SMALL, anchor="end"),
+                Words(x + 6, self.y + SMALL * LEAD, self.rows.numbers[name], SMALL, True),
+                Words(x + COLUMN - 6, self.y + SMALL * LEAD, f"sheet {there}" if there else "", SMALL,
+                      anchor="end"),
             ]
+            for line in title:
+                self.y += SMALL * LEAD
+                self.sheet.marks.append(Words(x + 30, self.y, line, SMALL))
 
     @property
     def sheet(self) -> Sheet:
