@@ -90,11 +90,21 @@ class ChartView(QWidget):
         place = self.place(self.kept)
         spot = (place.center() - self.corner) * self.scale if place is not None else QPointF(-1, -1)
         middle = QPointF(self.width() / 2, self.height() / 2)
-        at = about or (spot if QRectF(self.rect()).contains(spot) else middle)
+        about_step = about is None and QRectF(self.rect()).contains(spot)
+        at = spot if about_step else about or middle
         fixed = self.corner + at / self.scale
         self.scale = min(max(self.scale * factor, SMALLEST), LARGEST)
         self.corner = fixed - at / self.scale
+        if about_step and place is not None:
+            self._whole_in_sight(place)
         self._hold()
+
+    def _whole_in_sight(self, place: QRectF) -> None:
+        """Moves as little as shows the whole of a box, its left and top where it is larger than the view."""
+        box, wide, tall = place.adjusted(-9, -9, 9, 9), self.width() / self.scale, self.height() / self.scale
+        x = min(max(self.corner.x(), box.right() - wide), box.left())
+        y = min(max(self.corner.y(), box.bottom() - tall), box.top())
+        self.corner = QPointF(x, y)
 
     def fit(self) -> None:
         """A whole sheet's width in the window."""
