@@ -1,12 +1,15 @@
-"""Walks simulated faults through spoiled trees that nobody else noticed: what the proof on the rig adds.
-python tests/campaign/mutants_on_the_rig.py [--number 1000] [--seed 1] [--sample 60] [--walks 3] [--all]
-    [--told FILE]
+"""Walks simulated faults through spoiled trees that the checker lets pass: what the proof on the rig adds.
+python tests/campaign/mutants_on_the_rig.py --told FILE [--number 2000] [--seed 1] [--walks 4] [--minutes 40]
+    [--kept FILE] [--left]
 
-Of the mutants of tree_mutants.py with this number and seed, those that loader, checker, second statements and
-recorded walks leave are sampled: of the classes that are for the rig, or of all. Each is tried on the faults
-(at their usual degree, without noise) whose finding ends a recorded walk through the spoiled step, at most so
-many; it is noticed where a fault is told otherwise, is not cured any more, or its proof of repair comes out
-otherwise. A step that no such walk comes to is said so.
+The mutants are those of tree_mutants.py with this number and seed, `--told FILE` what that kept of them. All
+that neither loader nor checker refuses are tried, in an order drawn by the seed, until the minutes are over;
+with `--left` only those that limits and recorded walks leave too. Each fault's sound walk (usual degree, no
+noise, repair and proof walked) is gone once and kept in `--kept FILE`; a mutant is tried on the faults whose
+sound walk comes to the spoiled step, at most so many, those first that go on from there by different ways;
+sound houses are walked like faults. It is *noticed* only where the proof's own verdict gets worse: wrong or
+undecided, a cause not named, not cured, not proved, something left undone. Another end or way that is as good
+is told apart, as *other way*. Kinds that no simulated hand reads (cautions, sources, words) are not walked.
 """
 
 from __future__ import annotations
@@ -15,87 +18,155 @@ import argparse
 import json
 import random
 import sys
+import time
 from collections import Counter, defaultdict
-from functools import cache
+from dataclasses import dataclass
 from pathlib import Path
 
-from mutant_classes import CLASSES, class_of
+from mutant_classes import class_of
 from mutant_walks import Walks
-from tree_mutants import Second, address_of, checked, mutants
+from tree_mutants import address_of, checked, digest, mutants, told_of
 
-from assistant.drill.case import Case, nominal
-from assistant.drill.outcome import judged
+from assistant.drill.case import HEALTHY, Case, healthy_houses, nominal
+from assistant.drill.outcome import RIGHT, UNDECIDED, cause_named, judged
 from assistant.drill.prove import complaint_trees
-from assistant.drill.trial import tried
+from assistant.drill.trial import walked
 from assistant.resources import trees_folder
 from assistant.rig.fault_file import shipped
 from assistant.tree.check import Study, stem
 from assistant.tree.library import read_folder
 
+UNREAD = ("caution dropped", "one caution dropped", "other source", "source removed", "normal dropped",
+          "words of bands swapped", "one fact dropped", "trade word for the customer", "meter dropped")
+"""Kinds that change nothing that the simulated hand reads or the proof looks at."""
+NOTICED, OTHER, SAME, NOBODY, NOT_WALKED = ("noticed", "other way", "not noticed", "no fault comes here",
+                                            "not walked")
 
-def walked(case, library, complaint, fault) -> tuple:
-    """How a walk comes out, in the words that count."""
-    try:
-        outcome = tried(case, library, complaint, fault, 0)
-    except Exception as problem:  # noqa: BLE001 - a spoiled tree may break anything
-        return (f"broken: {type(problem).__name__}",)
-    return judged(outcome, fault, complaint), outcome.end, outcome.cured, outcome.proof
+
+@dataclass(frozen=True)
+class Told:
+    """What of a walk counts: `marks` are a verdict's parts, each better the lower; `way` is how it went."""
+
+    marks: tuple[int, ...]
+    way: tuple
+    through: tuple[str, ...] = ()
+
+    def worse_than(self, sound: Told) -> bool:
+        return any(mine > its for mine, its in zip(self.marks, sound.marks, strict=True))
+
+
+class Proving:
+    """The faults, each with its walk through the unspoiled trees."""
+
+    def __init__(self, library, kept: Path | None) -> None:
+        self.library, self.faults = library, shipped()[0]
+        self.trees = {complaint: tree for tree, complaint in complaint_trees(library).items()}
+        self.cases = {name: (Case(self.trees[fault.complaint], name, nominal(fault), wholly=True),
+                             fault.complaint, fault) for name, fault in self.faults.items()}
+        self.cases |= {f"{HEALTHY} {tree} {case.features}": (case, complaint, None)
+                       for complaint, tree in self.trees.items() for case in healthy_houses(tree, 0)}
+        self.sound: dict[str, Told] = {}
+        of = digest(library)
+        known = json.loads(kept.read_text()) if kept and kept.exists() else {}
+        if known.get("of") == of:
+            self.sound = {name: Told(tuple(marks), _deep(way), tuple(through))
+                          for name, (marks, way, through) in known["walks"].items()}
+        for name in self.cases:
+            if name not in self.sound:
+                self.sound[name] = self.told(name, library)
+        if kept:
+            kept.write_text(json.dumps({"of": of, "walks": {
+                name: (one.marks, one.way, one.through) for name, one in self.sound.items()}}))
+        self.through: dict[str, dict[str, list[str]]] = defaultdict(lambda: defaultdict(list))
+        for name, one in self.sound.items():
+            for step, after in dict(zip(one.through, [*one.through[1:], ""], strict=True)).items():
+                self.through[step][after].append(name)
+
+    def told(self, name: str, library) -> Told:
+        """How a fault's walk comes out."""
+        case, complaint, fault = self.cases[name]
+        try:
+            outcome, taken = walked(case, library, complaint, fault, 0)
+        except Exception as problem:  # noqa: BLE001 - a spoiled tree may break anything
+            return Told((9,) * 6, (type(problem).__name__,))
+        verdict = judged(outcome, fault, complaint)
+        marks = (0 if verdict == RIGHT else 1 if verdict == UNDECIDED else 2,
+                 int(bool(outcome.condemns) and verdict not in (RIGHT, UNDECIDED)),
+                 int(cause_named(outcome, fault) is False),
+                 {True: 0, None: 1, False: 2}[outcome.cured],
+                 {"proved": 0, "none": 1, "": 1, "not_proved": 2}.get(outcome.proof, 2),
+                 len(outcome.undone) + len(outcome.mishaps))
+        way = (outcome.kind, outcome.end, outcome.condemns, outcome.causes, outcome.proof,
+               round(outcome.minutes, 3), outcome.readings)
+        through = [one.step for one in taken] + [f"{case.tree}.{outcome.end}"]
+        return Told(marks, _deep(way), tuple(through))
+
+    def near(self, address: str, most: int) -> list[str]:
+        """Faults whose sound walk comes to a step, one of each way on from it after the other."""
+        ways = [list(names) for names in self.through.get(address, {}).values()]
+        out: list[str] = []
+        while any(ways) and len(out) < most:
+            out += [names.pop(0) for names in ways if names][:most - len(out)]
+        return out
+
+    def tried(self, address: str, spoiled, most: int) -> tuple[str, str]:
+        """What the walks tell of a spoiled library, and the fault that tells it."""
+        near, other = self.near(address, most), ""
+        for name in near:
+            told, sound = self.told(name, spoiled), self.sound[name]
+            if told.worse_than(sound):
+                return NOTICED, name
+            if told.way != sound.way:
+                other = other or name
+        return (OTHER, other) if other else (SAME if near else NOBODY, "")
+
+
+def _deep(value):
+    """Lists as tuples, all the way down: what was kept in a file compares with what was walked now."""
+    return tuple(map(_deep, value)) if isinstance(value, (list, tuple)) else value
 
 
 def main() -> int:
-    """Prints how many of the sampled survivors a simulated fault notices, by kind and by class."""
+    """Prints a line a mutant, then how many were noticed by kind, by class and by who else catches them."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--number", type=int, default=1000)
+    parser.add_argument("--number", type=int, default=2000)
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--sample", type=int, default=60)
-    parser.add_argument("--walks", type=int, default=3)
-    parser.add_argument("--told", type=Path, help="what tree_mutants.py kept of this number and seed")
-    parser.add_argument("--all", action="store_true", help="sample every class, not only those for the rig")
+    parser.add_argument("--walks", type=int, default=4)
+    parser.add_argument("--minutes", type=float, default=40)
+    parser.add_argument("--told", type=Path, required=True, help="what tree_mutants.py kept of these mutants")
+    parser.add_argument("--kept", type=Path, help="where the sound walks are kept")
+    parser.add_argument("--left", action="store_true", help="only what limits and recorded walks leave too")
     chosen = parser.parse_args()
-    library, second = read_folder(trees_folder()), Second()
+    library = read_folder(trees_folder())
+    told = told_of(chosen.told, library)
     sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
-    walks, faults, trees = Walks(library), shipped()[0], complaint_trees(library)
-    ending = defaultdict(list)
-    for fault in faults.values():
-        ending[fault.complaint, fault.finding].append(fault)
-
-    @cache
-    def base(name: str) -> tuple:
-        return walked(*case_of(faults[name]))
-
-    def case_of(fault, other=library):
-        tree = next(tree for tree, complaint in trees.items() if complaint == fault.complaint)
-        return Case(tree, fault.name, nominal(fault), wholly=True), other, fault.complaint, fault
-
-    told = json.loads(chosen.told.read_text()) if chosen.told else {}
-    left = []
-    for place, mutant in enumerate(mutants(library, chosen.number, chosen.seed)):
-        address = address_of(mutant, library)
-        if str(place) in told:
-            if told[str(place)] is not None:
-                continue
-        else:
-            caught, spoiled = checked(mutant, library, sound.known, sound)
-            if caught or second.refuses(spoiled.trees[stem(mutant.file)]) or walks.refuses(spoiled, address):
-                continue
-        name = class_of(mutant, address, library, sound, walks)
-        if chosen.all or CLASSES[name][0] == "for the rig":
-            left.append((mutant, address, name))
+    proving, walks = Proving(library, chosen.kept), Walks(library)
+    print(f"{len(proving.sound)} sound walks", file=sys.stderr, flush=True)
+    began = time.monotonic()
+    passed = [(place, mutant) for place, mutant in enumerate(mutants(library, chosen.number, chosen.seed))
+              if not (told[place] or "left").startswith(("loader", "check"))
+              and (told[place] is None or not chosen.left)]
+    random.Random(chosen.seed).shuffle(passed)
     table: dict[str, Counter] = defaultdict(Counter)
-    sample = random.Random(chosen.seed).sample(left, min(chosen.sample, len(left)))
-    for mutant, address, name in sample:
-        spoiled = checked(mutant, library, sound.known, sound)[1]
-        ends = dict.fromkeys((path.parent.name, path.stem) for path, _ in walks.through.get(address, ()))
-        near = [fault for tree, end in ends for fault in ending[trees[tree], end]][:chosen.walks]
-        noticed = any(walked(*case_of(fault, spoiled)) != base(fault.name) for fault in near)
-        met = "noticed" if noticed else "not noticed" if near else "no fault comes here"
-        table[mutant.kind][met] += 1
-        table[name][met] += 1
-        print(f"{met}\t{name}\t{mutant.kind}\t{mutant.file}:{mutant.line}\t{address}\t{mutant.was}\t->\t"
+    done = 0
+    for place, mutant in passed:
+        if time.monotonic() - began > chosen.minutes * 60:
+            break
+        done += 1
+        address, caught = address_of(mutant, library), (told[place] or "left").partition(":")[0]
+        if mutant.kind in UNREAD:
+            met, by = NOT_WALKED, ""
+        else:
+            met, by = proving.tried(address, checked(mutant, library, sound.known, sound)[1], chosen.walks)
+        klass = class_of(mutant, address, library, sound, walks) if caught == "left" else f"({caught})"
+        for row in (mutant.kind, klass, f"caught by {caught}" if caught != "left" else "left by all", "all"):
+            table[row][met] += 1
+        print(f"{met}\t{by}\t{klass}\t{mutant.kind}\t{mutant.file}:{mutant.line}\t{address}\t{mutant.was}\t->\t"
               f"{mutant.now}", flush=True)
-    for kind, row in sorted(table.items()):
-        print(f"{kind:32} " + ", ".join(f"{met} {times}" for met, times in row.items()))
-    print(f"seed {chosen.seed}: {len(left)} of {chosen.number} left; sample of {len(sample)}")
+    for name, row in sorted(table.items()):
+        print(f"{name:32} " + ", ".join(f"{met} {times}" for met, times in row.most_common()))
+    print(f"seed {chosen.seed}: {len(passed)} of {chosen.number} pass loader and checker"
+          f"{' and are left by all' if chosen.left else ''}; {done} of them tried")
     return 0
 
 

@@ -12,6 +12,7 @@ what the walks notice has a column of its own. Every survivor is put in a class 
 from __future__ import annotations
 
 import argparse
+import hashlib
 import json
 import random
 import re
@@ -340,6 +341,19 @@ def properties(library: Library) -> str | None:
     return None
 
 
+def digest(library: Library) -> str:
+    """Stands for the texts of a library: what was noticed counts for the same texts only."""
+    return hashlib.sha256(repr(sorted(library.texts.items())).encode()).hexdigest()
+
+
+def told_of(file: Path, library: Library) -> dict[int, str | None]:
+    """What was noticed, from a file that `--told` wrote. Raises ValueError where the trees changed since."""
+    kept = json.loads(file.read_text())
+    if kept["of"] != digest(library):
+        raise ValueError(f"{file} tells of other trees than these")
+    return {int(place): caught for place, caught in kept["told"].items()}
+
+
 def noticed(part: tuple[int, int, int, int]) -> list[tuple[int, str | None]]:
     """Of every so-many-th mutant: its place, and what caught it."""
     number, seed, first, step = part
@@ -378,7 +392,7 @@ def main() -> int:
         return 1
     made = list(mutants(library, chosen.number, chosen.seed))
     if chosen.told and chosen.told.exists():
-        told = {int(place): caught for place, caught in json.loads(chosen.told.read_text()).items()}
+        told = told_of(chosen.told, library)
     elif chosen.workers > 1:
         parts = [(chosen.number, chosen.seed, part, chosen.workers) for part in range(chosen.workers)]
         with ProcessPoolExecutor(chosen.workers) as pool:
@@ -386,7 +400,7 @@ def main() -> int:
     else:
         told = dict(noticed((chosen.number, chosen.seed, 0, 1)))
     if chosen.told:
-        chosen.told.write_text(json.dumps(told))
+        chosen.told.write_text(json.dumps({"of": digest(library), "told": told}))
     table: dict[str, Counter] = defaultdict(Counter)
     by_rule: Counter = Counter()
     by_tree: dict[str, Counter] = defaultdict(Counter)
