@@ -13,6 +13,7 @@ from assistant.tree.check import (
     across_feed,
     act_needs,
     act_words,
+    answers,
     band_order,
     band_words,
     blower_watched,
@@ -54,6 +55,7 @@ from assistant.tree.check import (
     spot_words,
     switched_off,
     thermostat_off,
+    told_alike,
     two_facts,
     undecided,
     waits,
@@ -65,7 +67,7 @@ from assistant.tree.library import Library
 
 _MODULES = (
     # the shape of the trees
-    called, returns, call_circle, reachable, circle, endings, ways_on, read_first,
+    called, returns, call_circle, reachable, circle, endings, ways_on, answers, read_first,
     # limits
     sources, band_order, band_words, normal_words, plausible, meter, spot_reads, spot_words,
     # power
@@ -75,7 +77,7 @@ _MODULES = (
     cautions, hands, seen_so, bridges, thermostat_off, reset, second_trip, leak_check, lockout,
     blower_watched, no_air, may_open, act_words, waits,
     # findings
-    two_facts, shown, guarded, undecided, separate, causes, repair, proof, customer_words,
+    two_facts, shown, guarded, undecided, separate, causes, told_alike, repair, proof, customer_words,
 )
 
 RULES: dict[str, Rule] = {rule.name: rule for rule in map(Rule.of, _MODULES)}

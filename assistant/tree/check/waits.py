@@ -1,6 +1,7 @@
 """A step that says how long to wait also counts it: the wait is shown, a short one is written down, and what
 is read after it can be trusted. One that says "wait a minute" and counts nothing is passed over with a tap,
-and a limit that has not cooled or a module that has not discharged is read as a fault.
+and a limit that has not cooled or a module that has not discharged is read as a fault. One that counts and
+does not say it leaves whoever hears it read aloud, or has it on paper, without the time.
 """
 
 from __future__ import annotations
@@ -21,7 +22,7 @@ _TIME = re.compile(rf"\b(half an?|quarter of an|{'|'.join(_NUMBERS)}|\d+)[ -](se
 
 
 def in_tree(_study: Study, tree: Tree) -> Faults:
-    """Things to do that say a time and wait for none, or for another."""
+    """Things to do that say a time and wait for none or for another, or that wait and say no time."""
     for name, step in tree.steps.items():
         if not isinstance(step, Do):
             continue
@@ -29,6 +30,9 @@ def in_tree(_study: Study, tree: Tree) -> Faults:
         if told and step.wait is None:
             yield step.common.place, (f"'{name}' says '{step.ask}' and counts no time; write wait: "
                                       f"{max(told):g} s")
+        elif step.wait is not None and not told:
+            yield step.common.place, (f"'{name}' waits {step.wait:g} s and '{step.ask}' says no time; say how "
+                                      "long, in words or figures")
         elif told and step.wait not in told:
             yield step.common.place, (f"'{name}' says '{step.ask}' and waits {step.wait:g} s; write the same "
                                       "time in both")
