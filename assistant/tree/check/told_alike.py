@@ -24,7 +24,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         for other, twin in alike[step.title] if isinstance(step, Finding) and step.fault else ():
             if other == tree.name:
                 continue
-            left = [cause for cause in twin.causes if cause not in step.causes]
+            left = [cause for cause in twin.causes if cause not in step.causes] if step.causes else []
             if left:
                 yield step.common.place, (f"'{name}' says '{step.title}' as '{other}' does, which also asks "
                                           f"about {' and '.join(left)}; add {', '.join(left)} to causes:")
