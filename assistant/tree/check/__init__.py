@@ -39,6 +39,7 @@ from assistant.tree.check import (
     normal_words,
     ohms_dead,
     plausible,
+    power_words,
     procedure_state,
     proof,
     reachable,
@@ -71,7 +72,7 @@ _MODULES = (
     # limits
     sources, band_order, band_words, normal_words, plausible, meter, spot_reads, spot_words,
     # power
-    comes_back, needs_met, act_needs, ohms_dead, energized, across_feed,
+    comes_back, needs_met, power_words, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,
     # work that can hurt
     cautions, hands, seen_so, bridges, thermostat_off, reset, second_trip, leak_check, lockout,

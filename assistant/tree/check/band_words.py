@@ -22,19 +22,22 @@ MEND = "Give the lower band the words for less (low, dead, shorted) and the uppe
 
 @dataclass(frozen=True)
 class Scale:
-    """Words for less and words for more of something; where a band has both, `less` counts, or `more` where
-    it stands first."""
+    """Words for less, for what should be and for more of something. Where a band has words for less and for
+    more, `less` counts, or `more` where it stands first; either counts before what should be."""
 
     less: re.Pattern[str]
     more: re.Pattern[str]
+    right: re.Pattern[str] | None = None
     more_first: bool = False
 
-    def rank(self, label: str) -> int:
-        """-1 for less, 1 for more, 0 where the words do not say."""
+    def rank(self, label: str) -> int | None:
+        """-1 for less, 0 for what should be, 1 for more, None where the words do not say."""
         less, more = bool(self.less.search(label)), bool(self.more.search(label))
         if less and more:
             return 1 if self.more_first else -1
-        return more - less
+        if less or more:
+            return more - less
+        return 0 if self.right is not None and self.right.search(label) else None
 
 
 def _any(words: str) -> re.Pattern[str]:
@@ -42,21 +45,26 @@ def _any(words: str) -> re.Pattern[str]:
 
 
 AMOUNT = Scale(
-    _any("below|low|lower|weak|weaker|little|smaller|less|cold|too cool"),
-    re.compile(r"(?<!not )(?<!no )(?<!never )(?<!not too )\b(above|high|higher|strong|stronger|over|too much"
-               r"|more|bigger|hot|hotter|warm|warmer)\b", re.IGNORECASE))
+    _any("below|low|lower|weak|weaker|little|smaller|less|cold|too cool|too slow|too small"),
+    re.compile(r"(?<!not )(?<!no )(?<!never )(?<!not too )(?<!moves no )(?<!any )\b(above|high|higher|strong"
+               r"|stronger|over|too (much|long)|more|bigger|hot|hotter|warm|warmer|many times|up to speed)\b",
+               re.IGNORECASE),
+    _any("right|inside|in range|in time|within|supplied|what .* rated for|big enough"
+         "|the wire carries|may carry|(on|at most|not above) (its|the) plate|as warm as"))
 THERE = Scale(
     re.compile(r"\b(no|not|none|nothing|nobody|never|dead|missing|gone|empty|opened|opens|falls|fell|sags"
-               r"|stopped|lets go|went|goes|ends|weak|low|breaks down)\b|(?<!it )(?<!driven )\bopen\b",
-               re.IGNORECASE),
+               r"|stopped|lets go|went|goes|ends|weak|low|breaks down|hardly|failed|badly|stood|let go|little"
+               r"|pulled down)\b|(?<!it )(?<!driven )(?<!common is )\bopen\b", re.IGNORECASE),
     _any("live|fed|supplied|powered|arrives|arrived|passes|passed|sends|sent|there|here|held|hold|holds|hot|high"
-         "|stays|calls|called|present|came|comes|charged|closed|driven|right|lifted|recovers|asks|proved"))
+         "|stays|calls|called|present|came|comes|charged|closed|driven|right|lifted|recovers|asks|proved|waits"
+         "|takes|draws|runs|leaves|gives|stands before|floats|enough|plate|makes"))
 PASSES = Scale(
     _any("shorted|grounded|closed|whole|touches|conducts|leaks|bridges|wet|low|breaks down"),
-    _any("open|clear|not shorted|nothing across|dry|no leak|sound|poorly|rose|failing|too high|holds"), True)
-DROPS = Scale(_any("closed|passes|tight"), _any("open|lost|loses|loose"), True)
-CHOKES = Scale(_any("passes|within|carry|carries|pass"), _any("chokes?|choked|too small|does not carry"),
-               True)
+    _any("open|clear|not shorted|nothing across|dry|no leak|sound|poorly|rose|failing|too high|holds"),
+    _any("a (winding|load)|an element|good enough|doubtful|damp|in range"), True)
+DROPS = Scale(_any("closed|passes|tight"), _any("open|lost|loses|loose"), None, True)
+CHOKES = Scale(_any("passes|within|carry|carries|pass|what .* rated for"),
+               _any("chokes?|choked|too small|does not carry|too high|more than"), None, True)
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
@@ -66,8 +74,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         for what in whats:
             scales = list(_scales(study.vocabulary, what))
             for low, high in combinations(what.bands, 2):
-                if any(scale.rank(low.label) > scale.rank(high.label)
-                       and scale.rank(low.label) * scale.rank(high.label) < 0 for scale in scales):
+                ranks = [(scale.rank(low.label), scale.rank(high.label)) for scale in scales]
+                if any(None not in (one, other) and one > other for one, other in ranks):
                     yield high.place, (f"'{low.label}' lies below '{high.label}', and its words say more; "
                                        "change the words about, or the limits")
 

@@ -31,8 +31,8 @@ def in_tree(_study: Study, tree: Tree) -> Faults:
             yield step.common.place, (f"'{name}' says '{step.ask}' and counts no time; write wait: "
                                       f"{max(told):g} s")
         elif step.wait is not None and not told:
-            yield step.common.place, (f"'{name}' waits {step.wait:g} s and '{step.ask}' says no time; say how "
-                                      "long, in words or figures")
+            yield step.common.place, (f"'{name}' waits {step.wait:g} s and '{step.ask}' says no time; say "
+                                      "how long, in words or figures")
         elif told and step.wait not in told:
             yield step.common.place, (f"'{name}' says '{step.ask}' and waits {step.wait:g} s; write the same "
                                       "time in both")
