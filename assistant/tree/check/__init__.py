@@ -30,6 +30,7 @@ from assistant.tree.check import (
     energized,
     guarded,
     hands,
+    leads,
     leak_check,
     lockout,
     may_open,
@@ -70,7 +71,7 @@ _MODULES = (
     # the shape of the trees
     called, returns, call_circle, reachable, circle, endings, ways_on, answers, read_first,
     # limits
-    sources, band_order, band_words, normal_words, plausible, meter, spot_reads, spot_words,
+    sources, band_order, band_words, normal_words, plausible, meter, spot_reads, spot_words, leads,
     # power
     comes_back, needs_met, power_words, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,

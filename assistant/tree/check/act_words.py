@@ -22,8 +22,7 @@ _SMALL = frozenset(("a", "an", "and", "as", "at", "back", "by", "for", "from", "
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Steps whose act and words do not go together."""
     acts = study.vocabulary.acts.values()
-    closing = {act.undo for act in acts}
-    owed = [act for act in acts if act.words and (act.undo or act.sets or act.name in closing)]
+    owed = [act for act in acts if act.words]
     for name, step in tree.steps.items():
         if not isinstance(step, Do):
             continue
