@@ -45,9 +45,10 @@ def _any(words: str) -> re.Pattern[str]:
 
 
 AMOUNT = Scale(
-    _any("below|low|lower|weak|weaker|little|smaller|less|cold|too cool|too slow|too small"),
+    _any("below|low|lower|weak|weaker|little|smaller|less|cold|too cool|too slow|too small|falls"),
     re.compile(r"(?<!not )(?<!no )(?<!never )(?<!not too )(?<!moves no )(?<!any )\b(above|high|higher|strong"
-               r"|stronger|over|too (much|long)|more|bigger|hot|hotter|warm|warmer|many times|up to speed)\b",
+               r"|stronger|over|too (much|long)|more|bigger|hot|hotter|warm|warmer|many times|up to speed"
+               r"|rises)\b",
                re.IGNORECASE),
     _any("right|inside|in range|in time|within|supplied|what .* rated for|big enough"
          "|the wire carries|may carry|(on|at most|not above) (its|the) plate|as warm as"))

@@ -11,7 +11,7 @@ from assistant.house.model import Vocabulary
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked, after_finding
+from assistant.tree.check.search import Search, Walked, after_finding, path_through
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Step, Tree, Watch
 
@@ -32,7 +32,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         for name, pending in walked.ready() if walked else ():
             step = tree.steps[name]
             if pending and isinstance(step, Watch) and LIT in step.events:
-                path = walked.path(name, pending)
+                path = path_through(everywhere, instance, name, pending)
                 yield step.common.place, (f"'{name}' lights the burner on the path {steps_on(path)} after "
                                           f"'{pending}', and no {CHECK} was done; put a do step with act: "
                                           f"{CHECK} before it"), path

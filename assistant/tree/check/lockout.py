@@ -7,7 +7,7 @@ from __future__ import annotations
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked, after_finding
+from assistant.tree.check.search import Search, Walked, after_finding, path_through
 from assistant.tree.check.study import Study
 from assistant.tree.check.thermostat_off import turns_off
 from assistant.tree.model import Do, Step, Tree, Watch
@@ -25,7 +25,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         for name, failed in walked.ready() if walked else ():
             step = tree.steps[name]
             if failed and isinstance(step, Watch) and TRIAL[0] in step.events:
-                path = walked.path(name, failed)
+                path = path_through(everywhere, instance, name, failed)
                 yield step.common.place, (f"'{name}' watches a start that may follow '{failed}', where the "
                                           f"flame failed, on the path {steps_on(path)} "
                                           "with the lockout not cleared; turn the thermostat or the power "

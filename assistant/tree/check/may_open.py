@@ -8,7 +8,7 @@ from __future__ import annotations
 from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked
+from assistant.tree.check.search import Search, Walked, path_through
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Finding, Step, Tree, readings_of
 
@@ -39,7 +39,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             step = tree.steps[name]
             act = study.vocabulary.acts.get(step.act or "") if isinstance(step, Do) else None
             if act is not None and act.opens and act.opens not in asked | set(step.common.opens):
-                path = walked.path(name, asked)
+                path = path_through(everywhere, instance, name, asked)
                 yield step.common.place, (f"'{act.name}' opens {act.opens} on the path {steps_on(path)}, "
                                           "where nothing asked whether the shop may; write opens: "
                                           f"{act.opens} and cannot:"), path

@@ -14,7 +14,7 @@ from assistant.tree.check.graph import Edge
 from assistant.tree.check.leak_check import LIT
 from assistant.tree.check.reset import resets
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked, after_finding
+from assistant.tree.check.search import Search, Walked, after_finding, path_through
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Look, Step, Tree, Watch
 
@@ -34,7 +34,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         for name, still in walked.ready() if walked else ():
             step = tree.steps[name]
             if still and isinstance(step, Watch) and LIT in step.events:
-                path = walked.path(name, still)
+                path = path_through(everywhere, instance, name, still)
                 yield step.common.place, (f"'{name}' lights the burner on the path {steps_on(path)} after "
                                           f"'{still}' found the blower still; see it run on a fan call "
                                           "first"), path

@@ -12,7 +12,7 @@ from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
 from assistant.tree.check.points import OHMS, is_ground
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked
+from assistant.tree.check.search import Search, Walked, path_through
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Reading, Step, Tree
 
@@ -35,7 +35,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             step = tree.steps[name]
             if not isinstance(step, Do) or not resets(study.vocabulary, step.act):
                 continue
-            way = walked.path(name, state)
+            way = path_through(everywhere, instance, name, state)
             path = steps_on(way)
             missing = [test for test in (GROUND, NEUTRAL) if test not in state]
             if missing:

@@ -58,17 +58,20 @@ class Rule:
 
 
 def questions(study: Study, tree: Tree, path: list[str]) -> tuple[str, ...]:
-    """A path as the technician meets it: "volts: Voltage at the plug? low supply", a line a step."""
+    """A path as the technician meets it: "volts: Voltage at the plug? low supply", a line a step. A step of
+    another tree stands there as `tree.step`."""
     lines = []
     names = [_NOTED.sub("", step) for step in path]
-    for place, (written, name) in enumerate(zip(path, names, strict=True)):
+    for place, (written, whole) in enumerate(zip(path, names, strict=True)):
         noted = _NOTED.search(written)
-        after = names[place + 1] if place + 1 < len(names) else None
-        edges = study.graphs[tree.name].out.get(name, ())
+        other, _, name = whole.rpartition(".")
+        here = study.trees.get(other or tree.name)
+        after = names[place + 1].removeprefix(f"{other}.") if place + 1 < len(names) else None
+        edges = study.graphs[here.name].out.get(name, ()) if here is not None else ()
         answers = [edge.words for edge in edges if edge.to == after]
         answer = noted.group(1) if noted else answers[0] if answers else ""
-        asked = question_of(tree.steps[name]) if name in tree.steps else ""
-        lines.append(f"{name}: {asked}" + (f" -> {answer}" if answer and answer != "then" else ""))
+        asked = question_of(here.steps[name]) if here is not None and name in here.steps else ""
+        lines.append(f"{whole}: {asked}" + (f" -> {answer}" if answer and answer != "then" else ""))
     return tuple(lines)
 
 

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from assistant.tree.check.study import Study
 
 State = Hashable
+Node = tuple[str, State, bool]
+"""A step, the state it is in, and whether the procedures in front of it are done."""
 Cross = Callable[[Tree, Step, Edge, State], State]
 """The state after leaving a step by a way."""
 
@@ -30,7 +32,9 @@ class Walked:
     """Where one search of one tree came: (step, state, ready) and the node before it. `ready`: after the
     procedures that the walker puts in front of the step."""
 
-    came: dict[tuple[str, State, bool], tuple[str, State, bool] | None] = field(default_factory=dict)
+    came: dict[Node, Node | None] = field(default_factory=dict)
+    entered: dict[State, tuple[Instance, Node]] = field(default_factory=dict)
+    """State in which the tree begins -> where it was come from, for what came from another tree."""
 
     def ready(self) -> Iterable[tuple[str, State]]:
         """Every (step, state) in which a step is asked."""
@@ -40,15 +44,36 @@ class Walked:
         """The step names of a shortest path on which `step` is asked in `state`."""
         return self.path_to((step, state, True))
 
-    def path_to(self, node: tuple[str, State, bool]) -> list[str]:
+    def path_to(self, node: Node) -> list[str]:
         """The step names of a shortest path to a node, its own included."""
-        names = [node[0]]
-        before = self.came[node]
+        return self.back_from(node)[0]
+
+    def back_from(self, node: Node) -> tuple[list[str], State]:
+        """The step names of a shortest path to a node, and the state in which that path begins."""
+        names, before = [node[0]], self.came[node]
+        state = node[1]
         while before is not None:
             if before[2]:
                 names.append(before[0])
-            before = self.came[before]
-        return names[::-1]
+            state, before = before[1], self.came[before]
+        return names[::-1], state
+
+
+def path_through(everywhere: dict[Instance, Walked], instance: Instance, step: str,
+                 state: State) -> list[str]:
+    """A shortest path on which `step` is asked in `state`, from the tree in which it begins on: steps of
+    other trees as `tree.step`."""
+    names: list[str] = []
+    at, node = instance, (step, state, True)
+    seen: set[tuple[Instance, State]] = set()
+    while True:
+        here, begun = everywhere[at].back_from(node)
+        names = [*(here if at.tree == instance.tree else (f"{at.tree}.{name}" for name in here)), *names]
+        before = everywhere[at].entered.get(begun)
+        if before is None or (at, begun) in seen:
+            return names
+        seen.add((at, begun))
+        at, node = before
 
 
 class Search:
@@ -66,9 +91,9 @@ class Search:
         """The search of one tree from any of `starts`."""
         graph = self.study.graphs[instance.tree]
         walked = Walked()
-        queue: deque[tuple[str, State, bool]] = deque()
+        queue: deque[Node] = deque()
 
-        def reach(node: tuple[str, State, bool], before: tuple[str, State, bool] | None) -> None:
+        def reach(node: Node, before: Node | None) -> None:
             if node not in walked.came:
                 walked.came[node] = before
                 queue.append(node)
@@ -129,10 +154,12 @@ class Search:
         queue = deque(instance for instance in entered if entered[instance])
         waiting = set(queue)
         done: dict[Instance, Walked] = {}
+        came: dict[Instance, dict[State, tuple[Instance, Node]]] = {one: {} for one in entered}
 
-        def enter(instance: Instance, state: State) -> None:
+        def enter(instance: Instance, state: State, before: tuple[Instance, Node]) -> None:
             if instance in entered and state not in entered[instance]:
                 entered[instance].add(state)
+                came[instance][state] = before
                 if instance not in waiting:
                     waiting.add(instance)
                     queue.append(instance)
@@ -141,22 +168,24 @@ class Search:
             instance = queue.popleft()
             waiting.discard(instance)
             walked = done[instance] = self.walk(instance, entered[instance])
+            walked.entered = came[instance]
             steps = self.study.graphs[instance.tree].tree.steps
-            for name, state, ready in walked.came:
+            for node in walked.came:
+                (name, state, ready), here = node, (instance, node)
                 step = steps[name]
                 if not ready:
                     for procedure, _ in self.study.put_in(instance, name):
-                        enter(procedure, state)
+                        enter(procedure, state, here)
                 elif isinstance(step, Call) and step.tree in self.study.graphs:
-                    enter(self.study.called(instance, step), self.entering(step, state))
+                    enter(self.study.called(instance, step), self.entering(step, state), here)
                 elif isinstance(step, Finding) and follow is not None:
                     for tree, after in follow(step, state):
-                        enter(Instance(tree, None), after)
+                        enter(Instance(tree, None), after, here)
                 elif isinstance(step, HandOver):
                     complaint = self.study.vocabulary.complaints.get(step.complaint)
                     tree = self.study.trees.get(complaint.tree or "") if complaint is not None else None
                     if tree is not None:
-                        enter(Instance(tree.name, None), handed(tree, state))
+                        enter(Instance(tree.name, None), handed(tree, state), here)
         return done
 
 

@@ -11,7 +11,7 @@ from assistant.tree.check.circuits import Instance
 from assistant.tree.check.graph import Edge
 from assistant.tree.check.reset import RESET, resets
 from assistant.tree.check.rule import Faults, steps_on
-from assistant.tree.check.search import Search, Walked
+from assistant.tree.check.search import Search, Walked, path_through
 from assistant.tree.check.study import Study
 from assistant.tree.model import Do, Look, Step, Tree
 
@@ -34,7 +34,7 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             step = tree.steps[name]
             act = study.vocabulary.acts.get(step.act or "") if isinstance(step, Do) else None
             if act is not None and state == _AGAIN and "live" in act.sets.values():
-                path = walked.path(name, state)
+                path = path_through(everywhere, instance, name, state)
                 yield step.common.place, (f"'{act.name}' switches on again on the path {steps_on(path)}, "
                                           "where it had opened after its reset; stop there, and leave it "
                                           "off"), path

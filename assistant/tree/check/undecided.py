@@ -1,10 +1,12 @@
 """A way that nothing decided - too close to call, no access, no meter - must not buy a part, nor prove a
 repair. Between it and a condemned part, a cause that is mended with a part, or "proved", something was
 decided; otherwise "can't be taken" is an answer. For a condemned part that is a reading; a cause or a proof
-may also rest on what was seen.
+may also rest on what was seen. A procedure that comes back undecided is such a way too.
 """
 
 from __future__ import annotations
+
+from collections.abc import Iterable
 
 from assistant.house.model import Vocabulary
 from assistant.tree.check.graph import Edge
@@ -20,25 +22,52 @@ def in_tree(study: Study, tree: Tree) -> Faults:
     graph = study.graphs[tree.name]
     claims = {name: _end(study.vocabulary, tree, tree.steps[name]) for name in graph.order}
     ends = {name: what for name, what in claims.items() if what}
-    # step -> the next one on a way to such an end with nothing decided; a further undecided way on it is
-    # reported by itself
+    onward = _undecided_before(study, tree, ends)
+    for name in graph.order:
+        for edge in graph.out[name]:
+            if edge.to not in onward or not (_left_open(study, tree, edge) or not edge.sure):
+                continue
+            path = [edge.to]
+            while (after := onward[path[-1]]) is not None:
+                path.append(after)
+            path = [*graph.path(name)[:-1], f"{name} ({edge.words})", *path]
+            yield edge.way.place, (f"'{edge.words}' leads to {ends[path[-1]]} with nothing decided on the "
+                                   f"way: {steps_on(path)}; lead it to another reading, or to an end that "
+                                   "claims nothing"), path
+
+
+def _undecided_before(study: Study, tree: Tree, ends: Iterable[str]) -> dict[str, str | None]:
+    """Steps from which one of some ends is reached with nothing decided, each with the next step on the way;
+    a further undecided way on it is reported by itself."""
+    graph = study.graphs[tree.name]
     onward: dict[str, str | None] = dict.fromkeys(ends)
-    queue = list(ends)
+    queue = list(onward)
     for name in queue:
         for edge in graph.into[name]:
             if edge.sure and not _decides(study, tree, edge) and edge.start not in onward:
                 onward[edge.start] = name
                 queue.append(edge.start)
-    for name in graph.order:
-        for edge in graph.out[name]:
-            if not edge.sure and edge.to in onward:
-                path = [edge.to]
-                while (after := onward[path[-1]]) is not None:
-                    path.append(after)
-                path = [*graph.path(name)[:-1], f"{name} ({edge.words})", *path]
-                yield edge.way.place, (f"'{edge.words}' leads to {ends[path[-1]]} with nothing decided on "
-                                       f"the way: {steps_on(path)}; lead it to another reading, or "
-                                       "to an end that claims nothing"), path
+    return onward
+
+
+def _left_open(study: Study, tree: Tree, edge: Edge) -> bool:
+    """Whether a way is a procedure's coming back by what nothing in it decided."""
+    step = tree.steps[edge.start]
+    called = study.trees.get(step.tree) if isinstance(step, Call) else None
+    if called is None or called.purpose != "procedure" or not edge.sure:
+        return False
+    graph = study.graphs[called.name]
+    returns = [name for name in graph.order if isinstance(called.steps[name], Return)]
+
+    def left_open() -> frozenset[str]:
+        open_ends = set()
+        for end in returns:
+            before = _undecided_before(study, called, [end])
+            if any(not way.sure and way.to in before for name in graph.order for way in graph.out[name]):
+                open_ends.add(called.steps[end].outcome)
+        return frozenset(open_ends)
+
+    return edge.outcome in study.keep(f"left open by {called.name}", left_open)
 
 
 def _end(vocabulary: Vocabulary, tree: Tree, step: Step) -> str | None:

@@ -86,3 +86,22 @@ def test_a_rule_about_paths_shows_one(example):
         assert tree.steps[names[0]].common.name == tree.start or example == "circle"
         ways = {name: {way.to for _, way in ways_of(tree.steps[name])} for name in names}
         assert all(after in ways[before] for before, after in pairwise(names))
+
+
+@pytest.mark.parametrize("example", ["leak_check.handed_over", "lockout.handed_over", "no_air.after_repair",
+                                     "may_open.within", "leak_check.after_cause", "leak_check.after_repair"])
+def test_a_path_through_several_trees_begins_where_it_begins(example):
+    library = from_texts(SOUND | texts(EXAMPLES / "bad" / example))
+    for problem in check(library):
+        own = stem(problem.file)
+        steps = [line.partition(": ")[0] for line in problem.path]
+        whole = [step if "." in step else f"{own}.{step}" for step in steps]
+        trees = list(dict.fromkeys(step.partition(".")[0] for step in whole))
+        assert len(trees) > 1
+        assert trees[-1] == own
+        for tree in trees:
+            names = [step.partition(".")[2] for step in whole if step.startswith(f"{tree}.")]
+            known = library.trees[tree]
+            assert names[0] == known.start
+            assert all(after in {way.to for _, way in ways_of(known.steps[before])}
+                       for before, after in pairwise(names))
