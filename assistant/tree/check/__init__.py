@@ -58,6 +58,7 @@ from assistant.tree.check import (
     switched_off,
     thermostat_off,
     told_alike,
+    told_apart,
     two_facts,
     undecided,
     waits,
@@ -69,9 +70,11 @@ from assistant.tree.library import Library
 
 _MODULES = (
     # the shape of the trees
-    called, returns, call_circle, reachable, circle, endings, ways_on, answers, read_first,
+    called, returns, call_circle, reachable, circle, endings, ways_on, answers,
+    read_first,
     # limits
-    sources, band_order, band_words, normal_words, plausible, meter, spot_reads, spot_words, leads,
+    sources, band_order, band_words, normal_words, told_apart, plausible, meter, spot_reads, spot_words,
+    leads,
     # power
     comes_back, needs_met, power_words, act_needs, ohms_dead, energized, across_feed,
     switched_off, dead_proof, procedure_state,

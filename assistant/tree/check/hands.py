@@ -14,6 +14,7 @@ from assistant.tree.power import needs_of
 
 MEND = "Write needs: with the circuit dead, so that the proof comes before the hand."
 
+WHEEL = "puts a hand in a wheel"
 _HAND = re.compile(r"\b(by hand|spin|spun|reach(ing)? in(to)?)\b", re.IGNORECASE)
 _WHEEL = re.compile(r"\b(wheel|blower|fan|belt|inducer|motor)s?\b", re.IGNORECASE)
 _NEUTRAL = re.compile(
@@ -29,6 +30,9 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         if work and any("dead" not in needs_of(step, one).values() for one in bound):
             yield step.common.place, (f"'{name}' {work}, and nothing says that the power is proved dead; "
                                       "write needs: with the circuit dead")
+        elif work == WHEEL and not step.common.caution:
+            yield step.common.place, (f"'{name}' {work} and carries no caution; write caution: with one of "
+                                      "cautions.yaml")
 
 
 def _work(step: Step) -> str | None:
@@ -36,7 +40,7 @@ def _work(step: Step) -> str | None:
         return None
     for text in (step.ask, *step.common.how):
         if _HAND.search(text) and _WHEEL.search(text):
-            return "puts a hand in a wheel"
+            return WHEEL
         if _NEUTRAL.search(text):
             return "lifts a neutral"
     return None

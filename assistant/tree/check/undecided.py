@@ -1,12 +1,13 @@
 """A way that nothing decided - too close to call, no access, no meter - must not buy a part, nor prove a
 repair. Between it and a condemned part, a cause that is mended with a part, or "proved", something was
 decided; otherwise "can't be taken" is an answer. For a condemned part that is a reading; a cause or a proof
-may also rest on what was seen. A procedure that comes back undecided is such a way too.
+may also rest on what was seen, and so may a finding without a part: what could not be taken finds nothing.
+A procedure that comes back undecided is such a way too.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from assistant.house.model import Vocabulary
 from assistant.tree.check.graph import Edge
@@ -14,18 +15,30 @@ from assistant.tree.check.rule import Faults, steps_on
 from assistant.tree.check.study import Study
 from assistant.tree.model import Call, Finding, Look, Return, Step, Tree, Watch
 
+NOT_TAKEN = "can't be taken"
+Decides = Callable[[Study, Tree, Edge], bool]
 MEND = "Lead close: and cannot: to another reading that decides, or to an end that claims nothing."
 
 
 def in_tree(study: Study, tree: Tree) -> Faults:
     """Ways that nothing decided and that can end as if something had been."""
     graph = study.graphs[tree.name]
-    claims = {name: _end(study.vocabulary, tree, tree.steps[name]) for name in graph.order}
-    ends = {name: what for name, what in claims.items() if what}
-    onward = _undecided_before(study, tree, ends)
+    steps = {name: tree.steps[name] for name in graph.order}
+    claims = {name: what for name, step in steps.items() if (what := _end(study.vocabulary, tree, step))}
+    yield from _open_ways(study, tree, claims, _decides, lambda _edge: True)
+    faults = {name: "a finding" for name, step in steps.items()
+              if isinstance(step, Finding) and step.fault and name not in claims}
+    yield from _open_ways(study, tree, faults, _decides_or_seen, lambda edge: edge.words == NOT_TAKEN)
+
+
+def _open_ways(study: Study, tree: Tree, ends: dict[str, str], decides: Decides,
+               meant: Callable[[Edge], bool]) -> Faults:
+    """Ways that nothing decided and that come to one of some ends with nothing decided after either."""
+    graph = study.graphs[tree.name]
+    onward = _undecided_before(study, tree, ends, decides)
     for name in graph.order:
         for edge in graph.out[name]:
-            if edge.to not in onward or not (_left_open(study, tree, edge) or not edge.sure):
+            if edge.to not in onward or not meant(edge) or (edge.sure and not _left_open(study, tree, edge)):
                 continue
             path = [edge.to]
             while (after := onward[path[-1]]) is not None:
@@ -36,7 +49,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                                    "claims nothing"), path
 
 
-def _undecided_before(study: Study, tree: Tree, ends: Iterable[str]) -> dict[str, str | None]:
+def _undecided_before(study: Study, tree: Tree, ends: Iterable[str],
+                      decides: Decides) -> dict[str, str | None]:
     """Steps from which one of some ends is reached with nothing decided, each with the next step on the way;
     a further undecided way on it is reported by itself."""
     graph = study.graphs[tree.name]
@@ -44,7 +58,7 @@ def _undecided_before(study: Study, tree: Tree, ends: Iterable[str]) -> dict[str
     queue = list(onward)
     for name in queue:
         for edge in graph.into[name]:
-            if edge.sure and not _decides(study, tree, edge) and edge.start not in onward:
+            if edge.sure and not decides(study, tree, edge) and edge.start not in onward:
                 onward[edge.start] = name
                 queue.append(edge.start)
     return onward
@@ -62,7 +76,7 @@ def _left_open(study: Study, tree: Tree, edge: Edge) -> bool:
     def left_open() -> frozenset[str]:
         open_ends = set()
         for end in returns:
-            before = _undecided_before(study, called, [end])
+            before = _undecided_before(study, called, [end], _decides)
             if any(not way.sure and way.to in before for name in graph.order for way in graph.out[name]):
                 open_ends.add(called.steps[end].outcome)
         return frozenset(open_ends)
@@ -93,3 +107,8 @@ def _decides(study: Study, tree: Tree, edge: Edge) -> bool:
         return bool(edge.decides)
     called = study.trees.get(step.tree) if isinstance(step, Call) else None
     return isinstance(step, (Look, Watch)) or (called is not None and called.purpose in ("cause", "proof"))
+
+
+def _decides_or_seen(study: Study, tree: Tree, edge: Edge) -> bool:
+    """Whether something was decided on a way, by a reading or by what was seen."""
+    return _decides(study, tree, edge) or isinstance(tree.steps[edge.start], (Look, Watch))
