@@ -120,6 +120,7 @@ COMPONENTS = (
                 {"blocked": 0.8, "look": "sags or holds water"},
                 {"blocked": 0.92, "look": "sags or holds water"},
             ),
+            "begins to clog": graded("leaves begin to clog it", "blocked", 0.3, 0.4, 0.5),
             "apart": change(
                 "a joint has come apart in the room", nominal={"apart": 1, "look": "joint apart"}
             ),
@@ -188,6 +189,11 @@ COMPONENTS = (
                 "its air openings are covered and fans pull it down",
                 nominal={"opening": "shut or covered", "pull": 12.0},
                 severe={"opening": "shut or covered", "pull": 40.0},
+            ),
+            # a dryer's 80 l/s through some 85 cm2 of cracks round a tight door: 150 Pa (reasoned, orifice 0.6)
+            "dryer in its closet": change(
+                "a dryer in the same tight closet pulls it down, its air openings covered",
+                nominal={"opening": "shut or covered", "pull": 150.0},
             ),
             "lint": change("lint and pet hair reach the burners", nominal={"dust": "dust or lint"}),
             "plaster dust": change(
