@@ -9,7 +9,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from assistant.rig.air.blower import supply_drop
-from assistant.rig.air.registers import COMPLAINED, area
+from assistant.rig.air.registers import COMPLAINED, REGISTERS, area
 from assistant.rig.air.zoning import OPENS_AT, SHARES
 
 if TYPE_CHECKING:
@@ -17,7 +17,9 @@ if TYPE_CHECKING:
 
 TISSUE = 0.20
 """Air that blows a tissue aside, m/s (40 fpm); what a sound shut damper passes is half of it."""
-QUIET = 2
+QUIET, CALLING = 2, 1
+AJAR = 0.05
+"""A blade open by less lets no air through that a hand would feel."""
 SMOKE = 0.08
 """Share of the open duct's air that draws smoke past a blade's edge; what a sound seal passes is a third."""
 
@@ -31,6 +33,17 @@ def return_speed(m: Machine) -> float:
     """Speed of the air at the quiet zone's return, m/s."""
     share = m.v["ducts2.return_share"]
     return share * sum(m.air.ducts.runs.values()) / area(m.unit) if share else 0.0
+
+
+def _calling_air(m: Machine) -> str:
+    """At the registers of zone 1, whose thermostat calls, as they are while the blower runs."""
+    if not m.zoning.fitted:
+        return "no zones here"
+    if m.air.turns < 100:
+        return "air comes" if m.zoning.blade[CALLING] > AJAR else "little or none"
+    out = m.zoning.registers(m)
+    most = max(out.get(name, 0.0) for name, zone in REGISTERS.items() if zone == CALLING)
+    return "air comes" if most / area(m.unit) > TISSUE else "little or none"
 
 
 def _kind(m: Machine) -> str:
@@ -173,6 +186,7 @@ def _run(m: Machine) -> str:
 
 LOOKS_ZONE: dict[str, Callable[[Machine], str]] = {
     "zoning.kind": _kind,
+    "zone.air": _calling_air,
     "zone.stat": _stat,
     "stat.fan": _fan_switch,
     "spill.when": lambda m: m.v["story.when"],

@@ -31,7 +31,6 @@ NO_FAULT: dict[str, dict[str, str]] = {
         "exchanger_seen": "a cracked exchanger whose flue is not read: as right as what the flue shows",
         "inducer_flooded": "a blocked drain that stops the wheel: as right as what it does to the vacuum",
         "not_covered": "every simulated furnace has an inducer and a hot surface igniter",
-        "to_zones": "a call that nobody made is a fault of the zones' complaint",
         "works_now": "nothing is wrong: the healthy house ends here",
     },
     "tripped_breaker": {
