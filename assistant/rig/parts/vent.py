@@ -190,7 +190,7 @@ COMPONENTS = (
                 nominal={"opening": "shut or covered", "pull": 12.0},
                 severe={"opening": "shut or covered", "pull": 40.0},
             ),
-            # a dryer's 80 l/s through some 85 cm2 of cracks round a tight door: 150 Pa (reasoned, orifice 0.6)
+            # a dryer's 80 l/s through some 85 cm2 of cracks round a tight door: 150 Pa (reasoned)
             "dryer in its closet": change(
                 "a dryer in the same tight closet pulls it down, its air openings covered",
                 nominal={"opening": "shut or covered", "pull": 150.0},

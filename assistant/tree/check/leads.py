@@ -57,7 +57,7 @@ def _wrong(vocabulary: Vocabulary, reading: Reading) -> str | None:
     neutral = [back and not ground for back, ground in zip(returns, grounds, strict=True)]
     if reading.kind in VOLTS and all(neutral) and not _ALONG.search(reading.ask):
         return "both where the current goes back; write the fed spot under at:"
-    if reading.kind in VOLTS and _of_two_things(vocabulary, reading):
+    if reading.kind in VOLTS and not all(neutral) and _of_two_things(vocabulary, reading):
         return "the hot of one thing and the way back of another; write both of the same"
     if _GROUND.search(reading.ask) and not any(grounds):
         return "and neither is a ground; write one under at:"
