@@ -73,6 +73,8 @@ class Thing:
     caution: tuple[str, ...] = ()
     hidden: bool = False
     """It can't always be got at: behind a panel, on a roof, in another house's history."""
+    good: tuple[str, ...] = ()
+    """Those of `values` that show nothing wrong by themselves."""
 
 
 @dataclass(frozen=True)

@@ -116,9 +116,11 @@ def seen(section: Fields | None, desk: Desk) -> dict[str, Thing]:
             title = form.words("ask") or spoken(name)
             drawing = desk.one_of(form.text("drawing"), DRAWINGS, "a drawing")
             needs, caution, hidden = needed(form, desk), cautions_of(form, desk), form.yes("hidden")
+            good = tuple(form.texts("good", single=True))
             form.close()
             words = _values(name, values, desk) if values else ()
-            built[name] = Thing(name, title, words, drawing, place, needs, caution, hidden)
+            sound = tuple(text.value for text in good if desk.one_of(text, words, f"a value of '{name}'"))
+            built[name] = Thing(name, title, words, drawing, place, needs, caution, hidden, sound)
         else:
             desk.problems.add(
                 node.place, "type", f"thing seen '{name}' is the list of words it can be described by"

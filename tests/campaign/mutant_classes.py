@@ -13,12 +13,13 @@ from collections import Counter, defaultdict
 
 from assistant.tree.check.study import Study
 from assistant.tree.library import Library
-from assistant.tree.model import Compute, Look, readings_of
+from assistant.tree.model import Compute, readings_of
 from assistant.tree.power import MEETS, needs_of
 
 CLASSES = {
     "asks for more": ("equivalent", "proved dead where off was asked: one proof more"),
     "met on every way": ("equivalent", "each way there leaves the circuit so; nothing was put in front"),
+    "caution that the act shows": ("equivalent", "the page shows the act's own cautions, whatever the tree says"),
     "renamed": ("equivalent", "a name that nothing else speaks of"),
     "words of a question": ("style", "what is asked reads badly and is asked all the same"),
     "normal, decides nothing": ("style", "no safety's condition reads it; gauge and report lose a word"),
@@ -33,14 +34,12 @@ CLASSES = {
     "act not done": ("for the rig", "what it leaves open shows in the house, not in the tree"),
     "caution of nothing named": ("missed", "a caution: of the thing, spot, act or event in house.yaml"),
     "need of nothing named": ("missed", "a needs: of the thing, spot or act in house.yaml"),
-    "wait without words": ("missed", "a time in the step's own words, which waits holds it to"),
     "told the other way round": ("missed", "more pairs of words in band_words"),
     "spot that the page names too": ("missed", "words of that spot that no other on the page has"),
     "source of the same quantity": ("missed", "the source's own value in by_source.yaml"),
     "slip of the key too early": ("missed", "an up_to: of the spot or circuit in house.yaml"),
     "limit stated once": ("missed", "a row of limits.yaml, or the source's value in by_source.yaml"),
     "cause fewer": ("missed", "a dies_of: of the part in house.yaml"),
-    "answer not offered": ("missed", "the thing's words that a look may leave out, named in house.yaml"),
     "other": ("missed", "nothing yet"),
 }
 
@@ -52,6 +51,9 @@ def class_of(mutant, address: str, library: Library, sound: Study, walks) -> str
     if kind in ("need dropped", "need changed"):
         return _need(mutant, step, tree, sound)
     if kind in ("caution dropped", "one caution dropped"):
+        act = library.vocabulary.acts.get(getattr(step, "act", None) or "")
+        if act is not None and set(step.common.caution) <= {*act.caution, *act.warns}:
+            return "caution that the act shows"
         return "caution of several" if kind.startswith("one") else "caution of nothing named"
     if kind == "normal dropped":
         names = {reading.name or step.common.name for reading in readings_of(step)}
@@ -60,12 +62,10 @@ def class_of(mutant, address: str, library: Library, sound: Study, walks) -> str
         return "normal, decides nothing" if not names & rests else "other"
     if kind in ("pointed elsewhere", "choices swapped", "way on dropped"):
         return _way(mutant, step, walks.comes_to(address))
-    if kind == "opening dropped" and isinstance(step, Look):
-        return "answer not offered"
     return {
         "one fact dropped": "one fact fewer shown", "part dropped": "part that costs nothing",
         "part changed": "part that costs nothing", "other proof": "other proof",
-        "act dropped": "act not done", "other act": "act not done", "wait dropped": "wait without words",
+        "act dropped": "act not done", "other act": "act not done",
         "words of bands swapped": "told the other way round", "other point": "spot that the page names too",
         "other source": "source of the same quantity", "source removed": "source of the same quantity",
         "plausible narrowed": "slip of the key too early", "band moved": "limit stated once",

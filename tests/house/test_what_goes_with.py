@@ -35,7 +35,8 @@ def test_an_event_a_thing_and_a_circuit_say_theirs():
     texts = edited(HOUSE, "  burner.lights: flame",
                    "  burner.lights: {say: flame, needs: {line: live}, caution: rotating_parts}")
     texts[HOUSE] = texts[HOUSE].replace(
-        b"values: [dry, wet]}", b"values: [dry, wet], caution: [rotating_parts], hidden: yes}").replace(
+        b"values: [dry, wet]}",
+        b"values: [dry, wet], caution: [rotating_parts], hidden: yes, good: dry}").replace(
         b"    pairs: [[r, c]]", b"    pairs: [[r, c]]\n    up_to: {ac_voltage: 40 V}")
     vocabulary, problems = load_house(texts)
     assert problems == []
@@ -44,6 +45,7 @@ def test_an_event_a_thing_and_a_circuit_say_theirs():
     assert vocabulary.watched["burner.lights"].caution == ("rotating_parts",)
     assert vocabulary.seen["water.track"].caution == ("rotating_parts",)
     assert vocabulary.seen["water.track"].hidden
+    assert vocabulary.seen["water.track"].good == ("dry",)
     assert not vocabulary.seen["service_switch"].hidden
     assert vocabulary.circuits["control"].up_to == {"ac_voltage": 40}
 

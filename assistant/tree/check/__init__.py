@@ -49,6 +49,7 @@ from assistant.tree.check import (
     reset,
     returns,
     second_trip,
+    seen_ends,
     seen_so,
     separate,
     shown,
@@ -82,7 +83,8 @@ _MODULES = (
     cautions, hands, seen_so, bridges, thermostat_off, reset, second_trip, leak_check, lockout,
     blower_watched, no_air, may_open, act_words, waits,
     # findings
-    two_facts, shown, guarded, undecided, separate, causes, told_alike, repair, proof, customer_words,
+    two_facts, shown, guarded, undecided, separate, causes, told_alike, seen_ends, repair, proof,
+    customer_words,
 )
 
 RULES: dict[str, Rule] = {rule.name: rule for rule in map(Rule.of, _MODULES)}
