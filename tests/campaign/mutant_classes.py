@@ -19,7 +19,7 @@ from assistant.tree.power import MEETS, needs_of
 CLASSES = {
     "asks for more": ("equivalent", "proved dead where off was asked: one proof more"),
     "met on every way": ("equivalent", "each way there leaves the circuit so; nothing was put in front"),
-    "caution that the act shows": ("equivalent", "the page shows the act's own cautions, whatever the tree says"),
+    "caution that the act shows": ("equivalent", "the page shows the cautions of the act itself"),
     "renamed": ("equivalent", "a name that nothing else speaks of"),
     "words of a question": ("style", "what is asked reads badly and is asked all the same"),
     "normal, decides nothing": ("style", "no safety's condition reads it; gauge and report lose a word"),
