@@ -39,7 +39,8 @@ what the output's words mean:
                  a part was to be changed by a wrong end: the healthy part would have been paid for
   cause named    the finding asked why the part failed, and the answer was the fault's cause (or "worn", where
                  the fault has none); "-": it did not ask
-  proved         the proof of repair after the repair, and what it said
+  proved         the proof of repair after the repair, and what it said; "with something still wrong": it
+                 passed although a part of the fault was still in the house
   read, min      readings taken, and minutes of the steps up to the finding
   detected       share of the faults that do not end as a healthy house does
   isolated to one, to two or fewer; mean ambiguity

@@ -39,6 +39,7 @@ def _faults(proof: Proof) -> dict[str, object]:
             "causes": list(usual.causes),
             "proof": usual.proof or None,
             "cured": usual.cured,
+            "left": list(usual.left),
             "readings": usual.readings,
             "minutes": usual.minutes,
             "noisy": {word: noisy[word] for word in (RIGHT, UNDECIDED, WRONG)},

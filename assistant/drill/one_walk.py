@@ -91,6 +91,8 @@ def _came(
         yield f"causes found: {', '.join(outcome.causes) or 'none'} (right is {wanted})"
     if outcome.proof:
         yield f"proof of repair: {outcome.proof.replace('_', ' ')}"
+    for words in outcome.left:
+        yield f"still wrong in the house: {words}"
     for words in outcome.undone:
         yield f"could not be read or done: {words}"
     for words in outcome.mishaps:

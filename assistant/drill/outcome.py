@@ -15,8 +15,8 @@ class Outcome:
     """`kind` is how the walk ended: finding, nothing (a finding without a fault), handed_over or open (no
     finding). `end` is the step's bare name. `steps` are the readings of the walked tree up to there, each
     with whether it was too close to call. `cured`: nothing of the fault was left after the repair that
-    followed. `proof` is proved, not_proved, none, or "" where it was not walked. `present`: the fault was
-    there when the walk ended.
+    followed; `left` says what was. `proof` is proved, not_proved, none, or "" where it was not walked.
+    `present`: the fault was there when the walk ended.
     """
 
     case: Case
@@ -30,10 +30,16 @@ class Outcome:
     causes: tuple[str, ...] = ()
     asked_causes: bool = False
     cured: bool | None = None
+    left: tuple[str, ...] = ()
     proof: str = ""
     present: bool = True
     undone: tuple[str, ...] = ()
     mishaps: tuple[str, ...] = ()
+
+    @property
+    def proved_too_soon(self) -> bool:
+        """Whether the proof of repair passed with something of the fault still in the house."""
+        return self.proof == "proved" and self.cured is False
 
 
 def judged(outcome: Outcome, fault: Fault | None, complaint: str) -> str:

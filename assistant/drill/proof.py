@@ -189,6 +189,7 @@ def summary(proof: Proof) -> dict[str, object]:
         "causes_named": sum(causes),
         "repairs_proved": sum(o.proof == "proved" for o in walked),
         "repairs_walked": len(walked),
+        "proved_too_soon": sum(o.proved_too_soon for o in walked),
         "healthy": _counts(proof, proof.healthy),
         "elsewhere": _counts(proof, proof.elsewhere),
     }
@@ -214,7 +215,7 @@ def together(proofs: Sequence[Proof]) -> dict[str, object]:
 
 COUNTS = {
     "faults", "samples", "isolated", "ambiguous", "undecided", "wrong", "false_condemnations", "causes_asked",
-    "causes_named", "repairs_proved", "repairs_walked",
+    "causes_named", "repairs_proved", "repairs_walked", "proved_too_soon",
 }  # fmt: skip
 
 

@@ -66,7 +66,10 @@ def _sums(proof: Proof) -> Iterator[str]:
         f"to two or fewer {s['fraction_isolated_to_two']:.3f}, mean ambiguity {s['mean_ambiguity']:.2f}"
     )
     yield f"  causes named: {s['causes_named']} of {s['causes_asked']} asked"
-    yield f"  repairs proved: {s['repairs_proved']} of {s['repairs_walked']} walked"
+    yield (
+        f"  repairs proved: {s['repairs_proved']} of {s['repairs_walked']} walked, "
+        f"{s['proved_too_soon']} of them with something still wrong"
+    )
     yield f"  mean: {s['mean_readings']:.1f} readings, {s['mean_minutes']:.1f} minutes"
     costs = proof.costs
     if costs:
@@ -97,6 +100,12 @@ def _looks(proof: Proof) -> Iterator[str]:
         yield "Could not be read or done, and the walk went on by its own way for that:"
         for words in sorted(not_done):
             yield f"  {words} ({', '.join(sorted(not_done[words]))})"
+    too_soon = [o for o in proof.own if o.proved_too_soon]
+    if too_soon:
+        yield ""
+        yield "Repair proved, and still wrong in the house:"
+    for outcome in too_soon:
+        yield f"  {outcome.case.fault}: {', '.join(outcome.left)}"
     worth = [o for o in proof.outcomes if proof.verdict(o) != RIGHT or o.mishaps]
     if worth:
         yield ""

@@ -154,6 +154,7 @@ def _with_repair(outcome: Outcome, visit: Visit, rig: Rig, hand: Hand, present: 
         causes=causes,
         asked_causes=bool(found and found.causes),
         cured=rig.cured if repaired else None,
+        left=rig.left if repaired else (),
         proof=(found.proof or "") if found else "",
         present=present,
         undone=tuple(hand.undone) + ((stuck,) if stuck else ()),

@@ -14,7 +14,7 @@ class Ailment:
     """One fault in one house."""
 
     def __init__(self, fault: Fault, degree: str, built: Settings, random: Random) -> None:
-        self.fault = fault
+        self.fault, self.degree = fault, degree
         self.wrong = fault.settings(degree)
         self.harm = fault.harm(degree)
         # what people know of a fault is no part of it, and no repair takes it back
@@ -81,7 +81,26 @@ class Ailment:
             return False
         return all(machine.v[name] == value for name, value in self.right.items() if not told(name))
 
+    def left(self, machine: Machine) -> tuple[str, ...]:
+        """What of it is still wrong, in the words of its components."""
+        if self.cured(machine):
+            return ()
+        there = self.turn is not None and not self.mended
+        deeds = (*self.fault.deeds, *(self.fault.consequence.deeds if self.fault.consequence else ()))
+        return tuple(
+            deed.words
+            for deed in deeds
+            if any(
+                not told(name) and name in self.right and (there or machine.v[name] != self.right[name])
+                for name in deed.settings(self.degree)
+            )
+        )
+
+
+AS_BUILT = ("last_visit.by", "ground_fault.kind", "ground_fault.trips_at", "arc_fault.fitted")
+"""How the house is, and who worked on it: no repair takes these back."""
+
 
 def told(name: str) -> bool:
-    """Whether a setting is what people tell, or a mark that stays: nobody mends it."""
-    return name.startswith("history.") or name.endswith((".look", ".hidden"))
+    """Whether a setting is what people tell, how the house is, or a mark that stays: nobody mends it."""
+    return name.startswith("history.") or name in AS_BUILT or name.endswith((".look", ".hidden"))

@@ -24,6 +24,12 @@ class Deed:
     change: str
     degree: str | None = None
 
+    @property
+    def words(self) -> str:
+        """Component and change, as a file of faults lists them."""
+        component = COMPONENTS[self.part]
+        return f"{component.title}: {component.changes[self.change].words}"
+
     def settings(self, degree: str) -> Settings:
         """What it sets; `nominal` where the change has no such degree."""
         known = COMPONENTS[self.part].changes[self.change].degrees

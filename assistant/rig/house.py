@@ -109,6 +109,11 @@ class Rig:
         """Whether nothing of the fault is left: neither cause nor consequence."""
         return self.ailment is None or self.ailment.cured(self.machine)
 
+    @property
+    def left(self) -> tuple[str, ...]:
+        """What of the fault is still wrong, in words."""
+        return self.ailment.left(self.machine) if self.ailment else ()
+
     def plate(self) -> dict[str, float]:
         """The rating plate in SI, by the names of house.yaml."""
         v, printed = self.machine.v, self.unit.plate()

@@ -5,6 +5,7 @@ one walk to read, and every word of the output explained.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from houses import FEW, library, texts
@@ -14,11 +15,15 @@ from assistant.command.prove import WORDS
 from assistant.drill.ends_list import ends_list
 from assistant.drill.fits import ends_of, problems_of
 from assistant.drill.one_walk import case_of, walk_lines
+from assistant.drill.proof import Proof, summary
+from assistant.drill.table import table
 from assistant.drill.trial import tried
 from assistant.errors import UserError
+from assistant.rig.fault import Deed
 from assistant.rig.fault_file import faults_as_written, load_faults
 from assistant.rig.fault_words import HOUSES
-from assistant.rig.unit import FEATURES
+from assistant.rig.house import Rig
+from assistant.rig.unit import FEATURES, REFERENCE
 
 FAULTS, _ = load_faults(FEW, "few.yaml")
 MANY_WRONG = b"""\
@@ -121,3 +126,37 @@ def test_every_word_of_the_output_is_explained_and_every_feature_of_a_house():
     for name, (title, words) in HOUSES.items():
         assert title
         assert set(words) in (set(), set(FEATURES[name]))
+
+
+TWO_TROUBLES = b"""\
+format: 1
+faults:
+  foil:
+    title: Foil in the fuse's clip, and the igniter is broken
+    complaint: no_heat
+    finding: igniter_open
+    change: [{part: control_fuse, change: bridged}, {part: igniter, change: open}]
+"""
+
+
+def test_what_a_proved_repair_left_wrong_is_told():
+    fault = load_faults(TWO_TROUBLES, "two.yaml")[0]["foil"]
+    case = case_of("foil", {"no_heat": "no_heat"}, {"foil": fault}, None)
+    outcome = tried(case, library(), "no_heat", fault, 0)
+    assert outcome.proved_too_soon
+    assert outcome.left == ("24 V fuse on the board: somebody put metal in its place",)
+    _, lines = walk_lines(case, library(), "no_heat", fault, 0)
+    assert f"still wrong in the house: {outcome.left[0]}" in lines
+    proof = Proof("no_heat", "no_heat", library(), {"foil": fault}, [outcome], {}, {})
+    assert summary(proof)["proved_too_soon"] == 1
+    assert f"  foil: {outcome.left[0]}" in table(proof).splitlines()
+
+
+def test_the_kind_of_a_device_and_who_was_here_last_are_nothing_to_cure():
+    changes = [("last_visit", "our shop"), ("ground_fault", "receptacle"), ("arc_fault", "fitted")]
+    for part, change in changes:
+        fault = replace(FAULTS["cracked_element"], deeds=(Deed(part, change),))
+        assert Rig(REFERENCE, fault).cured, part
+    fault = replace(FAULTS["cracked_element"], deeds=(Deed("ground_fault", "does not hold"),))
+    rig = Rig(REFERENCE, fault)
+    assert (rig.cured, rig.left) == (False, (fault.deeds[0].words,))
