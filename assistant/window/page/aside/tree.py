@@ -185,7 +185,7 @@ class TreePage(AsidePage):
         self.only_path = not self.only_path and bool(self.walked.steps)
         self.draw()
         self.go_here()
-        self.say("Only what lies on the path; F unfolds the rest." if self.only_path else "")
+        self.say("Only the runs of steps that the path goes through; F unfolds the rest." if self.only_path else "")
 
     def next_error(self) -> None:
         if self.drawn is None:
