@@ -185,7 +185,8 @@ class TreePage(AsidePage):
         self.only_path = not self.only_path and bool(self.walked.steps)
         self.draw()
         self.go_here()
-        self.say("Only the runs of steps that the path goes through; F unfolds the rest." if self.only_path else "")
+        alone = "Only the runs of steps that the path goes through; F unfolds the rest."
+        self.say(alone if self.only_path else "")
 
     def next_error(self) -> None:
         if self.drawn is None:
