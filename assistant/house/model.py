@@ -27,6 +27,8 @@ class Circuit:
     """The caution of every reading that is taken on it live."""
     up_to: dict[str, float] = field(default_factory=dict)
     """Quantity -> the highest value (SI) that a fault can put there, so that it is no slip of the key."""
+    loads: tuple[str, ...] = ()
+    """The spots at which each of its loads is measured before what had tripped is closed."""
 
 
 @dataclass(frozen=True)

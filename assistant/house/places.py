@@ -22,9 +22,11 @@ def circuits(section: Fields | None, desk: Desk) -> dict[str, Circuit]:
         restore = form.words("restore")
         caution = desk.known(form.text("caution"), "cautions", "caution")
         up_to = highest(form, desk)
+        loads = [desk.known(text, "points", "point") for text in form.texts("loads", single=True)]
         if make_dead is None:
             return None
-        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place(), caution, up_to)
+        return Circuit(name, title, make_dead, restore, fed_by, pairs, form.place(), caution, up_to,
+                       tuple(load for load in loads if load))
 
     built = desk.forms(section, "circuit", build)
     for name, circuit in built.items():

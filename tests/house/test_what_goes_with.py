@@ -37,7 +37,7 @@ def test_an_event_a_thing_and_a_circuit_say_theirs():
     texts[HOUSE] = texts[HOUSE].replace(
         b"values: [dry, wet]}",
         b"values: [dry, wet], caution: [rotating_parts], hidden: yes, good: dry}").replace(
-        b"    pairs: [[r, c]]", b"    pairs: [[r, c]]\n    up_to: {ac_voltage: 40 V}")
+        b"    pairs: [[r, c]]", b"    pairs: [[r, c]]\n    up_to: {ac_voltage: 40 V}\n    loads: [r, c]")
     vocabulary, problems = load_house(texts)
     assert problems == []
     assert vocabulary.happens["burner.lights"] == "flame"
@@ -48,6 +48,7 @@ def test_an_event_a_thing_and_a_circuit_say_theirs():
     assert vocabulary.seen["water.track"].good == ("dry",)
     assert not vocabulary.seen["service_switch"].hidden
     assert vocabulary.circuits["control"].up_to == {"ac_voltage": 40}
+    assert vocabulary.circuits["control"].loads == ("r", "c")
 
 
 def test_a_source_says_what_its_numbers_are_about():
