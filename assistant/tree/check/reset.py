@@ -51,8 +51,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
                                               "loads first"), way
                 elif RESET in state:
                     said.add(name)
-                    yield step.common.place, (f"a second reset on the path {steps_on(way)}; after the first, a "
-                                              "trip is a stop"), way
+                    yield step.common.place, (f"a second reset on the path {steps_on(way)}; after the first, "
+                                              "a trip is a stop"), way
 
 
 def in_house(study: Study) -> Faults:
