@@ -1,5 +1,5 @@
 """Walks simulated faults through spoiled trees that the checker lets pass: what the proof on the rig adds.
-python tests/campaign/mutants_on_the_rig.py --told FILE [--number 2000] [--seed 1] [--walks 4] [--minutes 40]
+python tests/campaign/mutants_on_the_rig.py [--number 400] [--seed 1] [--walks 4] [--minutes 15] [--told FILE]
     [--kept FILE] [--left]
 
 The mutants are those of tree_mutants.py with this number and seed, `--told FILE` what that kept of them. All
@@ -25,7 +25,7 @@ from pathlib import Path
 
 from mutant_classes import class_of
 from mutant_walks import Walks
-from tree_mutants import address_of, checked, digest, mutants, told_of
+from tree_mutants import address_of, checked, digest, mutants, noticed, told_of
 
 from assistant.drill.case import HEALTHY, Case, healthy_houses, nominal
 from assistant.drill.outcome import RIGHT, UNDECIDED, cause_named, judged
@@ -129,16 +129,17 @@ def _deep(value):
 def main() -> int:
     """Prints a line a mutant, then how many were noticed by kind, by class and by who else catches them."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--number", type=int, default=2000)
+    parser.add_argument("--number", type=int, default=400)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--walks", type=int, default=4)
-    parser.add_argument("--minutes", type=float, default=40)
-    parser.add_argument("--told", type=Path, required=True, help="what tree_mutants.py kept of these mutants")
+    parser.add_argument("--minutes", type=float, default=15)
+    parser.add_argument("--told", type=Path, help="what tree_mutants.py kept of these mutants")
     parser.add_argument("--kept", type=Path, help="where the sound walks are kept")
     parser.add_argument("--left", action="store_true", help="only what limits and recorded walks leave too")
     chosen = parser.parse_args()
     library = read_folder(trees_folder())
-    told = told_of(chosen.told, library)
+    told = (told_of(chosen.told, library) if chosen.told
+            else dict(noticed((chosen.number, chosen.seed, 0, 1))))
     sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
     proving, walks = Proving(library, chosen.kept), Walks(library)
     print(f"{len(proving.sound)} sound walks", file=sys.stderr, flush=True)
