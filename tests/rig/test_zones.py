@@ -46,6 +46,14 @@ def test_a_stroke_takes_a_minute():
     assert 15 <= seconds <= 90
 
 
+def test_a_panels_transformer_is_fed_whichever_supply_wire_is_which():
+    """Both its leads are taken before the junction box, where hot and neutral may be crossed (reasoned)."""
+    for changes in ({}, {"polarity.swapped": 1}):
+        m = zoned(changes)
+        assert 110 < m.e.volts("panel.line", "panel.neutral") < 130, changes
+    assert zoned({"service_switch.position": "off"}).e.volts("panel.line", "panel.neutral") < 1
+
+
 def test_without_power_springs_decide():
     """Spring-open ones stand open, spring-shut ones shut, three-wire ones stay."""
     for kind, stands in (("spring open", 1.0), ("spring close", 0.0)):

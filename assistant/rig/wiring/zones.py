@@ -48,7 +48,7 @@ def build(n: Network, zoned: bool) -> None:
     n.branch("wire_r_g", "r", "g.wire", OPEN)
     n.branch("panel_primary", "panel.line", "panel.neutral", PRIMARY_OHM)
     n.branch("panel_hot", "switch.load", "panel.line", CLOSED)
-    n.branch("panel_return", "panel.neutral", "box.neutral", CLOSED)
+    n.branch("panel_return", "panel.neutral", "run.neutral", CLOSED)
     n.branch("panel_added", "panel.r", "panel.c", OPEN)
     for letter in CALLS:  # one call on two zones' terminals
         n.branch(f"paired_{letter}", terminal(3, letter), terminal(2, letter), OPEN)
