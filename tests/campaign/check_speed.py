@@ -38,7 +38,9 @@ def measure(number: int, following: str, kind: str, unit: str, at: str, needs: s
     needs: {needs}
     caution: [live]
     plausible: [0, 5000]
-    bands: [{{under: {limit}, is: low, then: {following}}}, {{is: high, then: s{number + 1}, normal: yes}}]
+    bands:
+      - {{under: {limit}, is: "low, write it down", then: {following}}}
+      - {{is: high, then: s{number + 1}, normal: yes}}
     close: out
     cannot: out
     source: shop
@@ -79,6 +81,13 @@ def tree(size: int) -> bytes:
             if number > 6:
                 parts.append(finding(number, number))
                 findings += 1
+        elif kind == 4 and number % 12 == 4:
+            missing = f"burner.lights: w{number}, blower.runs: out"
+            parts.append(f"  s{number}: {{watch: A start, within: 60 s, "
+                         f"events: [burner.lights, blower.runs], missing: {{{missing}}}, needs: {{control: live}}, caution: [live, parts], "
+                         f"then: s{number + 1}, close: out}}\n"
+                         f"  w{number}: {{do: Thermostat to OFF, act: stat_off, then: s{number + 1}}}\n")
+            findings += 1
         elif kind == 4:
             ways = f"found: s{number + 1}, ruled_out: s{number + 1}"
             parts.append(f"  s{number}: {{call: dust, then: {{{ways}}}}}\n")

@@ -39,5 +39,6 @@ def _path_without(study: Study, tree: Tree, names: tuple[str, ...], to: str) -> 
         return shown or any(one.name in names and one.normal for one in edge.decides)
 
     search = study.keep(f"normal {names}", lambda: Search(study, cross))
-    walked = search.walk(Instance(tree.name, None), [False])
+    walked = study.keep(f"normal {names} in {tree.name}",
+                        lambda: search.walk(Instance(tree.name, None), [False]))
     return walked.path(to, False) if (to, False, True) in walked.came else []

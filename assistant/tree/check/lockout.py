@@ -26,28 +26,27 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             step = tree.steps[name]
             if failed and isinstance(step, Watch) and TRIAL[0] in step.events:
                 path = path_through(everywhere, instance, name, failed)
-                yield step.common.place, (f"'{name}' watches a start that may follow '{failed}', where the "
-                                          f"flame failed, on the path {steps_on(path)} "
-                                          "with the lockout not cleared; turn the thermostat or the power "
-                                          "off before it"), path
+                yield step.common.place, (f"'{name}' watches a start that may follow one in which the flame "
+                                          f"failed, on the path {steps_on(path)} with the lockout not "
+                                          "cleared; turn the thermostat or the power off before it"), path
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:
     acts = study.vocabulary.acts
 
-    def done(act: str, failed: str) -> str:
-        """The step whose trial failed, until the call or the power was taken away."""
+    def done(act: str, failed: bool) -> bool:
+        """Whether a trial failed and neither call nor power was taken away since."""
         known = acts.get(act)
         if known is None:
             return failed
         powered_down = known.sets or set(known.needs.values()) & {"off", "dead"}
-        return "" if powered_down or turns_off(act) else failed
+        return failed and not (powered_down or turns_off(act))
 
-    def cross(tree: Tree, step: Step, edge: Edge, failed: str) -> str:
+    def cross(_tree: Tree, step: Step, edge: Edge, failed: bool) -> bool:
         if isinstance(step, Watch) and edge.words in {f"{event} missing" for event in TRIAL}:
-            return f"{tree.name}.{step.common.name}"
+            return True
         return done(step.act, failed) if isinstance(step, Do) and step.act and edge.sure else failed
 
     search = Search(study, cross)
-    rested = {instance: {""} for instance in study.instances}
+    rested = {instance: {False} for instance in study.instances}
     return search.everywhere(rested, lambda finding, failed: after_finding(search, finding, failed, done))

@@ -35,29 +35,26 @@ def in_tree(study: Study, tree: Tree) -> Faults:
             step = tree.steps[name]
             if still and isinstance(step, Watch) and LIT in step.events:
                 path = path_through(everywhere, instance, name, still)
-                yield step.common.place, (f"'{name}' lights the burner on the path {steps_on(path)} after "
-                                          f"'{still}' found the blower still; see it run on a fan call "
-                                          "first"), path
+                yield step.common.place, (f"'{name}' lights the burner on the path {steps_on(path)}, where "
+                                          "the blower was found still; see it run on a fan call first"), path
 
 
 def _everywhere(study: Study) -> dict[Instance, Walked]:
-    def cross(tree: Tree, step: Step, edge: Edge, still: str) -> str:
-        """The step that found the blower still, until one has seen it run."""
+    def cross(_tree: Tree, step: Step, edge: Edge, still: bool) -> bool:
+        """Whether the blower was found still and nobody has seen it run since."""
         if isinstance(step, Watch) and RUNS in step.events:
             if edge.words == f"{RUNS} missing":
-                return f"{tree.name}.{step.common.name}"
-            return "" if edge.sure and not edge.words.endswith(" missing") else still
+                return True
+            return still and not (edge.sure and not edge.words.endswith(" missing"))
         if isinstance(step, Look) and _BLOWER.fullmatch(step.sees) and edge.sure:
-            if _STILL.search(edge.words):
-                return f"{tree.name}.{step.common.name}"
-            return "" if _BLOWS.match(edge.words) else still
+            return bool(_STILL.search(edge.words)) or (still and not _BLOWS.match(edge.words))
         return still
 
     search = Search(study, cross)
-    clean = {instance: {""} for instance in study.instances}
+    clean = {instance: {False} for instance in study.instances}
     return search.everywhere(
         clean, lambda finding, still: after_finding(search, finding, still, lambda _act, at: at),
-        lambda tree, still: "" if _power_was_gone(study, tree) else still)
+        lambda tree, still: still and not _power_was_gone(study, tree))
 
 
 def _power_was_gone(study: Study, tree: Tree) -> bool:

@@ -6,6 +6,7 @@ reads something else proves something else.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import partial
 
 from assistant.tree.check.points import is_return
 from assistant.tree.check.rule import Faults
@@ -30,7 +31,8 @@ def in_tree(study: Study, tree: Tree) -> Faults:
         if proof is None or proof.purpose != "proof" or not step.shows:
             continue
         claims = set(_claims(study, tree, step))
-        if claims and claims.isdisjoint(_proved(study, step.proof)):
+        proved = study.keep(f"proved by {step.proof}", partial(_proved, study, step.proof))
+        if claims and claims.isdisjoint(proved):
             spots = ", ".join(sorted({words for _, words in claims}))
             yield step.common.place, (f"the proof '{step.proof}' reads nothing that '{name}' rests on "
                                       f"({spots}); read one of these again after the repair")
