@@ -82,10 +82,9 @@ def tree(size: int) -> bytes:
                 parts.append(finding(number, number))
                 findings += 1
         elif kind == 4 and number % 12 == 4:
-            missing = f"burner.lights: w{number}, blower.runs: out"
-            parts.append(f"  s{number}: {{watch: A start, within: 60 s, "
-                         f"events: [burner.lights, blower.runs], missing: {{{missing}}}, needs: {{control: live}}, caution: [live, parts], "
-                         f"then: s{number + 1}, close: out}}\n"
+            ways = f"missing: {{burner.lights: w{number}, blower.runs: out}}, then: s{number + 1}"
+            parts.append(f"  s{number}: {{watch: A start, within: 60 s, events: [burner.lights, blower.runs], "
+                         f"{ways}, needs: {{control: live}}, caution: [live, parts], close: out}}\n"
                          f"  w{number}: {{do: Thermostat to OFF, act: stat_off, then: s{number + 1}}}\n")
             findings += 1
         elif kind == 4:

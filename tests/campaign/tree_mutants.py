@@ -31,6 +31,7 @@ from assistant.quantity.interval import Interval
 from assistant.quantity.kind import to_si
 from assistant.resources import trees_folder
 from assistant.tree.check import RULES, Study, stem
+from assistant.tree.check.circuits import Circuits
 from assistant.tree.library import Library, read_folder
 from assistant.tree.limits import evaluate, parse_quantity
 from assistant.tree.load import load_tree
@@ -297,10 +298,13 @@ def checked(mutant: Mutant, library: Library, known: frozenset,
         return f"loader: {problems[0].rule}", None
     spoiled = replace(library, trees={**library.trees, tree.name: tree},
                       texts={**library.texts, mutant.file: mutant.data})
-    study = Study(library.vocabulary, spoiled.trees, known)
-    study.circuits.chains = sound.circuits.chains
+    study = Study(library.vocabulary, {tree.name: tree}, known)
+    study.trees = spoiled.trees
     study.graphs |= {name: graph for name, graph in sound.graphs.items() if name != tree.name}
-    only = ABOUT_LIMITS if mutant.kind in LIMITS else (*QUICK, "guarded") if mutant.kind in STILL else RULES
+    study.circuits = Circuits(library.vocabulary, study.graphs)
+    study.circuits.chains = sound.circuits.chains
+    only = (ABOUT_LIMITS if mutant.kind in LIMITS else (*QUICK, "guarded") if mutant.kind in STILL
+            else (*QUICK, *SEARCHES))
     for name in only:
         rule = RULES[name]
         alone = name in QUICK and (tree.purpose == "complaint" or name not in ("returns", "proof", "called"))
