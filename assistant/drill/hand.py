@@ -85,7 +85,9 @@ class Hand:
         others = beside(texts_of(ask))
         for name in others.before:
             self.rig.act(name)
-        if self.rig.registers() and zoned(visit) and self.zones is None:
+        if not (self.rig.registers() and zoned(visit)):
+            self.zones = None  # another complaint's walk: its thermostat is the one that calls
+        elif self.zones is None:
             self.zones = ZoneHand(self.taking)
         event = self._event(visit, ask)
         for name in others.after:

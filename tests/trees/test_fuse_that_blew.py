@@ -56,7 +56,8 @@ def test_its_finding_says_so_beforehand(tree: str, name: str):
 
 SPOILED = [
     ("no_heat", "plug_fuse_blown", "complaint/no_heat.yaml",
-     "causes: [line_short, wrong_fuse, intermittent_ground]", "causes: [line_short, wrong_fuse]"),
+     "causes: [line_short, wrong_fuse, blower_load, intermittent_ground]",
+     "causes: [line_short, wrong_fuse, blower_load]"),
     ("no_heat", "fuse_blown", "cause/shorted_control_wire.yaml",
      "{a fuse blew: intermittent,", "{a fuse blew: ruled_out,"),
 ]
