@@ -39,8 +39,17 @@ class Ailment:
         machine.e.touched()
 
     def leave(self, machine: Machine) -> None:
-        """How it has left the house when somebody comes."""
-        machine.v.update(self.fault.left())
+        """How it has left the house when somebody comes. Of what can open ahead of the furnace only that has
+        which the file names; a breaker with a test button has then tripped, and a blown fuse has blown today.
+        """
+        v, left = machine.v, self.fault.left()
+        if left.keys() & {"plug_fuse.blown", "ground_fault.in"} and v["breaker.handle"] == "tripped":
+            v["breaker.handle"] = "on"
+        v.update(left)
+        if left.get("ground_fault.in") == 0 and v["ground_fault.kind"] == "breaker":
+            v["breaker.handle"] = "tripped"
+        if left.get("control_fuse.blown"):
+            machine.fuses = max(machine.fuses, 1)
         machine.e.touched()
 
     def _due(self, time: float) -> bool:

@@ -72,7 +72,7 @@ FIELDS = {
     "change": "what is done to which parts, together; must be there",
     "degree": "in a change: how badly this one, whatever the fault's own degree is",
     "degrees": "how badly in all; every degree that its changes have where it is not said",
-    "found": "what it has done before anybody came, such as [{part: breaker, change: tripped}]",
+    "found": "how it has left the house: what has opened, such as [{part: breaker, change: tripped}]",
     "house": "features that its house must have; what its parts ask for is there without saying",
     "intermittent": "it comes and goes: for how long it is there and away, each with its unit",
     "absent": "the step that is right while it is away; needed with intermittent",

@@ -48,9 +48,9 @@ def step(machine, seconds: float) -> None:
         v["control_fuse.blown"] = 1
         machine.fuses += 1
         e.touched()
-    if v["plug_fuse.fitted"] and not v["plug_fuse.blown"]:
+    if v["plug_fuse.fitted"]:  # one that has blown cools: the next is not fitted hot
         current = abs(solution.current("plug_fuse"))
         machine.plug_heat = heated(machine.plug_heat, current / v["plug_fuse.rating"], PLUG_SECONDS, seconds)
-        if machine.plug_heat > PLUG_BLOWS:
+        if machine.plug_heat > PLUG_BLOWS and not v["plug_fuse.blown"]:
             v["plug_fuse.blown"] = 1
             e.touched()
