@@ -83,7 +83,7 @@ def tree(size: int) -> bytes:
                 findings += 1
         elif kind == 4 and number % 12 == 4:
             ways = f"missing: {{burner.lights: w{number}, blower.runs: out}}, then: s{number + 1}"
-            parts.append(f"  s{number}: {{watch: A start, within: 60 s, events: [burner.lights, blower.runs], "
+            parts.append(f"  s{number}: {{watch: Start, within: 60 s, events: [burner.lights, blower.runs], "
                          f"{ways}, needs: {{control: live}}, caution: [live, parts], close: out}}\n"
                          f"  w{number}: {{do: Thermostat to OFF, act: stat_off, then: s{number + 1}}}\n")
             findings += 1
