@@ -18,7 +18,7 @@ from assistant.tree.power import MEETS, needs_of
 
 CLASSES = {
     "asks for more": ("equivalent", "proved dead where off was asked: one proof more"),
-    "met on every way": ("equivalent", "each way there leaves the circuit so; nothing was put in front"),
+    "met on every way": ("equivalent", "each way there leaves the circuit so, or the same is put in front"),
     "caution that the act shows": ("equivalent", "the page shows the cautions of the act itself"),
     "renamed": ("equivalent", "a name that nothing else speaks of"),
     "words of a question": ("style", "what is asked reads badly and is asked all the same"),
@@ -76,11 +76,15 @@ def class_of(mutant, address: str, library: Library, sound: Study, walks) -> str
 def _need(mutant, step, tree, sound: Study) -> str:
     if mutant.kind == "need changed" and "off" in mutant.was and "dead" in mutant.now:
         return "asks for more"
-    if mutant.kind == "need dropped":
+    # off and dead are met by the same procedure, so that they differ only for who comes with it off, unproved
+    less = mutant.kind == "need changed" and mutant.was.count("dead") > mutant.now.count("dead") \
+        and mutant.now.count("off") > mutant.was.count("off")
+    if mutant.kind == "need dropped" or less:
         for one in sound.instances_of(tree):
             houses = sound.trace(one).arrivals.get(step.common.name, {})
             for circuit, wanted in needs_of(step, one.circuit).items():
-                if any(chain[0] not in MEETS[wanted] for chain in houses.get(circuit, ())):
+                met = {"unknown", "live", "dead"} if less else MEETS[wanted]
+                if any(chain[0] not in met for chain in houses.get(circuit, ())):
                     return "need of nothing named"
         return "met on every way"
     return "need of nothing named"

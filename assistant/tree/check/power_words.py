@@ -20,7 +20,7 @@ _OFF = re.compile(r"\b(power off|locked off|(all|proved) dead|dead and (bled|emp
                   re.IGNORECASE)
 _ALL_OFF = re.compile(r"\ball dead\b", re.IGNORECASE)
 _RUNS = re.compile(r"\b(running|burning|firing|(everything|fan|call) (still )?on(?! AUTO)"
-                   r"|(fan|call|blower) called"
+                   r"|(fan|call|blower) called|(so that|while) the (blower|inducer|furnace) runs"
                    r"|let (it|everything|the furnace|blower and inducer|the blower) (run|burn|light)\b"
                    r"|leave [^.]*\b(running|on)|loads [^,.]*\bon)\b", re.IGNORECASE)
 
