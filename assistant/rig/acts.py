@@ -95,7 +95,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
     "mend_ground": ("ground_wire", "burner_bond", "polarity", "branch_neutral.to_ground_ohm"),
     "mend_board_plug": ("board_plugs", "board_fan.line_open"),
     "fit_board": ("board", "board_fan.fan_dead", "board_fan.heat_dead"),
-    "dry_and_lead_away": ("water",),
+    "dry_and_lead_away": ("water", "damper2.harm"),
     "mend_wire": (
         "line_wire.to_ground_ohm",
         "branch_neutral.to_ground_ohm",

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from assistant.rig.parts.zone import ZONES
+
 if TYPE_CHECKING:
     from assistant.rig.machine import Machine
 
@@ -17,7 +19,8 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
     "fit_zone_panel": ("zone_panel", "zone2.input_ohm"),
     "fit_zone_thermostat": ("zone2.stuck",),
     "mend_zone_cable": (
-        "cable.look", "zone2.r_g_ohm", "zone2.r_w_ohm", "damper2.wire_open", "damper2.cable_ohm",
+        "cable.look", "zone2.r_g_ohm", "zone2.r_w_ohm", "damper2.wire_open",
+        *(f"damper{zone}.cable_ohm" for zone in ZONES),
     ),
     "load_call_wire": ("zone2.ghost_ohm", "zone2.g_ghost_ohm"),
     "move_interlock": ("humidifier.interlock", "humidifier.demand"),
@@ -30,10 +33,13 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
     "power_panel": ("zone_panel.unfed",),
     "fit_panel_fuse": ("zone_panel.fuse",),
     "fit_panel_transformer": ("zone_panel.source_ohm",),
-    "part_damper_loads": ("zone_panel.added_ohm",),
+    "part_damper_loads": (
+        "zone_panel.added_ohm",
+        *(f"damper{zone}.{what}" for zone in ZONES for what in ("motor_ohm", "cable_ohm")),
+    ),
     "free_lever": ("damper2.lever",),
     "tighten_shaft": ("damper2.slips",),
-    "free_blade": ("damper2.jam",),
+    "free_blade": ("damper2.jam", "damper2.harm"),
     "set_blade": ("damper2.stop", "damper2.offset", "damper2.mounted"),
     "fit_actuator": ("damper2.dead", "damper2.motor_ohm"),
     "fit_damper": ("damper2.closed",),
@@ -43,8 +49,8 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
     "enlarge_ducts": ("ducts",),
     "open_bypass": ("bypass.hand",),
     "free_bypass": ("bypass.stuck",),
-    "fit_bypass": ("bypass",),
-    "give_relief": ("bypass",),
+    "fit_bypass": ("bypass", "story.no_bypass"),
+    "give_relief": ("bypass", "story.no_bypass"),
     "open_transfer": ("ducts2.return_share",),
     "set_blower_air": ("fan_switch.over",),
 }  # fmt: skip

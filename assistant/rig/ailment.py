@@ -106,10 +106,17 @@ class Ailment:
         )
 
 
-AS_BUILT = ("last_visit.by", "ground_fault.kind", "ground_fault.trips_at", "arc_fault.fitted")
+AS_BUILT = (
+    "last_visit.by",
+    "ground_fault.kind",
+    "ground_fault.trips_at",
+    "arc_fault.fitted",
+    "humidifier.demand",
+)
 """How the house is, and who worked on it: no repair takes these back."""
 
 
 def told(name: str) -> bool:
     """Whether a setting is what people tell, how the house is, or a mark that stays: nobody mends it."""
-    return name.startswith("history.") or name in AS_BUILT or name.endswith((".look", ".hidden"))
+    built = name in AS_BUILT or (name.startswith("damper") and name.endswith((".kind", ".unsealed")))
+    return built or name.startswith("history.") or name.endswith((".look", ".hidden"))

@@ -16,6 +16,9 @@ from assistant.rig.part import DEGREES
 from assistant.rig.parts import COMPONENTS
 from assistant.rig.unit import FEATURES
 
+HOUSE_OF = {"zone_spillover": {"zone_panel": "yes"}}
+"""A complaint that only a certain house can make: air in rooms that should get none needs zones."""
+
 
 def load_faults(data: bytes, file: str) -> tuple[dict[str, Fault], list[Problem]]:
     """The faults that a file writes, by name, and what is wrong in it. Never raises.
@@ -74,7 +77,7 @@ def _fault(name: str, form: Form) -> Fault:
             _bare(text, problems)
             places[text.value] = text.place
     deeds = _deeds(form, f"fault '{name}'")
-    house = {**_with_part(deeds), **_house(form)}
+    house = {**HOUSE_OF.get(complaint or "", {}), **_with_part(deeds), **_house(form)}
     turns = _turns(form)
     consequence = _consequence(form, name)
     found = _deeds(form, f"fault '{name}'", "found")

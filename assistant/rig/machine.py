@@ -92,7 +92,7 @@ class Machine:
         self.lighting = 0.0
         self.valve_for = 0.0
         self.zoning = Zoning(unit.features["zone_panel"] == "yes")
-        self.breaker_heat = self.fuse_heat = self.plug_heat = 0.0
+        self.breaker_heat = self.fuse_heat = self.plug_heat = self.panel_heat = 0.0
         self.flame_current = 0.0
         self.hottest = 293.0
         self.fuses = int(v["control_fuse.blown"])

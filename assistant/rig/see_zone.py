@@ -147,7 +147,8 @@ def _blade(m: Machine) -> str:
 def _seat(m: Machine) -> str:
     if m.zoning.blade[QUIET] > 0.03:
         return "short of its seat"
-    return "seal gone or blade bent" if m.v["damper2.closed"] < 1e4 else "on its seat all round"
+    leaky = m.v["damper2.closed"] < 1e4 or m.v["damper2.unsealed"]
+    return "seal gone or blade bent" if leaky else "on its seat all round"
 
 
 def _smoke(m: Machine) -> str:

@@ -86,5 +86,5 @@ def _moving(m: Machine) -> tuple[tuple[float, float], ...]:
         *((kelvin, BULK) for kelvin in (heat.supply, heat.stack)),
         (m.air.turns, TURNS),
         (m.inducer_slip * 3600.0, TURNS),
-        *((share, SHARE) for share in (m.breaker_heat, m.fuse_heat, m.plug_heat)),
+        *((share, SHARE) for share in (m.breaker_heat, m.fuse_heat, m.plug_heat, m.panel_heat)),
     )

@@ -162,6 +162,9 @@ def test_a_part_brings_the_house_that_has_it_unless_the_file_says_another():
     assert house("house: {blower: torque}, change: [{part: blower_module, change: heat tap dead}]") == {
         "blower": "torque"
     }
+    spills = 'format: 1\nfaults: {a: {title: t, complaint: zone_spillover, finding: f, '
+    spills += "change: [{part: fan_switch, change: runs always}]}}"
+    assert load_faults(spills.encode(), "mine.yaml")[0]["a"].house == {"zone_panel": "yes"}
     for component in COMPONENTS.values():
         assert all(value in FEATURES[name] for name, value in component.house.items()), component.name
 

@@ -8,6 +8,7 @@ with all zones open and lets it open with the smallest alone (common practice).
 
 from __future__ import annotations
 
+from math import inf
 from typing import TYPE_CHECKING
 
 from assistant.rig.air import registers
@@ -43,6 +44,8 @@ OPENS_AT = 2.4
 """The plenum's design pressure times this lets the bypass open: the smallest zone alone opens it a little, a
 small one nearly wide, and all together not.
 """
+UNSEALED = 700.0
+"""Drop over a shut blade without a seal at its duct's design flow, in velocity pressures."""
 BLOWS = 0.20
 """Air that blows a tissue aside at a register, m/s."""
 COMPLAINED_ZONE = registers.REGISTERS[registers.COMPLAINED]
@@ -260,7 +263,7 @@ class Zoning:
                 carried[zone] * flow * max(shares.get(str(zone), 0.0), 0.01),
                 DIAMETERS[zone] * size,
                 round(self.blade[zone], 2),
-                float(m.v[f"damper{zone}.closed"]),
+                min(float(m.v[f"damper{zone}.closed"]), UNSEALED if m.v[f"damper{zone}.unsealed"] else inf),
             )
             for zone in ZONES
         )

@@ -14,6 +14,8 @@ LUG_KELVIN = 40.0
 (reasoned: a breaker is rated in 40 C).
 """
 FUSE_BLOWS, FUSE_SECONDS = 1.8, 2.0
+PANEL_FUSE = 3.0
+"""Of a zone panel that feeds a handful of dampers from a 40 VA transformer, A (common practice)."""
 PLUG_BLOWS, PLUG_SECONDS = 1.6, 12.0
 
 
@@ -47,6 +49,11 @@ def step(machine, seconds: float) -> None:
     if machine.fuse_heat > FUSE_BLOWS and not v["control_fuse.blown"]:
         v["control_fuse.blown"] = 1
         machine.fuses += 1
+        e.touched()
+    panel = abs(solution.current("panel_fuse")) / PANEL_FUSE
+    machine.panel_heat = heated(machine.panel_heat, panel, FUSE_SECONDS, seconds)
+    if machine.panel_heat > FUSE_BLOWS and not v["zone_panel.fuse"]:
+        v["zone_panel.fuse"] = 1
         e.touched()
     if v["plug_fuse.fitted"]:  # one that has blown cools: the next is not fitted hot
         current = abs(solution.current("plug_fuse"))

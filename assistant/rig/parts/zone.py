@@ -3,6 +3,12 @@
 from assistant.rig.part import Component, change, graded
 
 ZONES = (1, 2, 3)
+DAMAGED = {"cable.look": "damaged"}
+"""What staple, nail and mouse leave to be seen on a cable."""
+SMALL_ZONE = {"story.narrow": 1}
+"""A bypass is fitted for a zone that cannot take the unit's air alone (common practice), so a house in which
+its failure is felt has such a zone.
+"""
 
 PANEL = Component(
     "zone_panel",
@@ -56,7 +62,10 @@ PANEL = Component(
             "its menu opens zone 2 whenever one zone calls alone", nominal={"relief": 2}
         ),
         "purges into all": change("it purges into every zone", nominal={"purge_to": "all"}),
-        "purges long into all": graded("it purges into every zone for long", "purge", 420.0, 600.0, 1200.0),
+        "purges long into all": change(
+            "it purges into every zone for long",
+            *({"purge": seconds, "purge_to": "all"} for seconds in (420.0, 600.0, 1200.0)),
+        ),
         "thermostats crossed": change(
             "zone 2's thermostat is on zone 3's terminals", nominal={"stats_crossed": 1}
         ),
@@ -95,14 +104,21 @@ def _zone(number: int) -> Component:
             "humidity runs fan": change("its humidity setting runs the fan", nominal={"humidity_fan": 1}),
             "fan on": change("its fan is on ON", nominal={"fan": "on"}),
             "fan circulates": change("its fan circulates on a timer", nominal={"fan": "circulate"}),
-            "R-G short": graded("a staple joins R and G", "r_g_ohm", 900.0, 100.0, 0.2),
+            "R-G short": change(
+                "a staple joins R and G", *({"r_g_ohm": ohm, **DAMAGED} for ohm in (900.0, 100.0, 0.2))
+            ),
             "ghost on W": graded("a leaking cable lifts W", "ghost_ohm", 1400.0, 900.0, 700.0),
             "ghost on G": graded("a leaking cable lifts G", "g_ghost_ohm", 1400.0, 900.0, 700.0),
-            "R-W short": graded("a staple joins R and W", "r_w_ohm", 60.0, 10.0, 0.2),
+            "R-W short": change(
+                "a staple joins R and W", *({"r_w_ohm": ohm, **DAMAGED} for ohm in (60.0, 10.0, 0.2))
+            ),
             "sticks on G": change("its fan relay sticks", nominal={"stuck": "g"}),
             "sticks on W": change("its heat relay sticks", nominal={"stuck": "w"}),
             "stray strand": change("a strand joins R and G on the panel", nominal={"strand_ohm": 0.1}),
-            "input leaks": graded("water joins R and G inside the panel", "input_ohm", 60.0, 10.0, 0.5),
+            "input leaks": change(
+                "water joins R and G inside the panel",
+                *({"input_ohm": ohm, "water.from": "from roof or outside"} for ohm in (60.0, 10.0, 0.5)),
+            ),
         },
         {"zone_panel": "yes"},
     )
@@ -121,6 +137,7 @@ def _damper(number: int) -> Component:
             "jam": -1.0,
             "stop": 0.0,
             "closed": 2e4,
+            "unsealed": 0,
             "before": 0.0,
             "wire_open": 0,
             "swapped": 0,
@@ -135,13 +152,16 @@ def _damper(number: int) -> Component:
         {
             "actuator dead": change("its motor is burnt", nominal={"dead": 1}),
             "motor shorted": change("its motor is shorted", nominal={"motor_ohm": 1.5}),
-            "cable shorted": change("a staple joins its two wires", nominal={"cable_ohm": 0.5}),
-            "wire open": change("its wire is broken", nominal={"wire_open": 1}),
+            "cable shorted": change("a staple joins its two wires", nominal={"cable_ohm": 0.5, **DAMAGED}),
+            "wire open": change("its wire is broken", nominal={"wire_open": 1, **DAMAGED}),
             "slips": change("its set screw does not grip the shaft", nominal={"slips": 1}),
-            "jammed": change("a duct screw holds the blade", {"jam": 0.25}, {"jam": 0.5}, {"jam": 1.0}),
+            "jammed": change(
+                "a duct screw holds the blade",
+                *({"jam": jam, "harm": "liner or screw in the way"} for jam in (0.25, 0.5, 1.0)),
+            ),
             "end stop": graded("its end stop keeps it from shutting", "stop", 0.15, 0.25, 0.4),
             "leaks": graded("its seal is missing", "closed", 400.0, 150.0, 60.0),
-            "unsealed": change("its blade has no seal, as many have none", nominal={"closed": 700.0}),
+            "unsealed": change("its blade has no seal, as many have none", nominal={"unsealed": 1}),
             "leaks a little": change("its seal is worn a little", nominal={"closed": 3500.0}),
             "legs swapped": change("open and close are swapped", nominal={"swapped": 1, "kind": "two way"}),
             "on the wrong leg": change("its two wires sit on common and open", nominal={"crossed_leg": 1}),
@@ -158,7 +178,7 @@ def _damper(number: int) -> Component:
             ),
             "mounted out of place": graded("its actuator was clamped out of place", "mounted", 0.2, 0.3, 0.5),
             "liner in the way": change(
-                "liner stands in the blade's way", nominal={"harm": "liner or screw in the way"}
+                "liner stands in the blade's way", nominal={"harm": "liner or screw in the way", "jam": 0.5}
             ),
             "sagged": change("its duct sags", nominal={"harm": "duct sagged or bent"}),
             "wet": change("water runs onto it", nominal={"harm": "water or rust"}),
@@ -179,7 +199,9 @@ COMPONENTS = (
         {
             "open": change("it is broken", nominal={"w_open": 1, "zone_panel.fitted": 1}),
             "G open": change("its G is broken", nominal={"g_open": 1}),
-            "R-G short": graded("a nail joins R and G", "r_g_ohm", 60.0, 10.0, 0.2),
+            "R-G short": change(
+                "a nail joins R and G", *({"r_g_ohm": ohm, **DAMAGED} for ohm in (60.0, 10.0, 0.2))
+            ),
         },
         {"zone_panel": "yes"},
     ),
@@ -190,11 +212,14 @@ COMPONENTS = (
         "bypass damper",
         {"fitted": 1, "stuck": -1.0, "hand": 1.0, "size": 1.0},
         {
-            "stuck open": change("it hangs open", nominal={"stuck": 1.0}),
-            "stuck shut": change("it does not open", nominal={"stuck": 0.0}),
-            "missing": change("there is none", nominal={"fitted": 0}),
-            "hand damper shut": change("its hand damper is shut", nominal={"hand": 0.0}),
-            "too small": graded("it is too small", "size", 0.12, 0.05, 0.02),
+            "stuck open": change("it hangs open", nominal={"stuck": 1.0, **SMALL_ZONE}),
+            "stuck shut": change("it does not open", nominal={"stuck": 0.0, **SMALL_ZONE}),
+            "missing": change("there is none", nominal={"fitted": 0, **SMALL_ZONE}),
+            "hand damper shut": change("its hand damper is shut", nominal={"hand": 0.0, **SMALL_ZONE}),
+            "too small": change(
+                "it is too small",
+                *({"size": size, **SMALL_ZONE} for size in (0.12, 0.05, 0.02)),
+            ),
         },
         {"zone_panel": "yes"},
     ),
@@ -271,7 +296,9 @@ COMPONENTS = (
             "never set": change("it was never set", nominal={"set_by": "never set after fitting"}),
             "new panel": change("panel or thermostat is new", nominal={"work": "new thermostat or panel"}),
             "new duct": change("a damper or duct is new", nominal={"work": "new damper or duct"}),
-            "zone added": change("a zone was added", nominal={"air": "zone or room added"}),
+            "zone added": change(
+                "a zone was added", nominal={"air": "zone or room added", "work": "new damper or duct"}
+            ),
             "built without bypass": change("the house was built without one", nominal={"no_bypass": 1}),
             "narrow zone": change("zone 3's ducts are narrow", nominal={"narrow": 1}),
             "larger unit": change("a larger unit was fitted", nominal={"air": "larger unit fitted"}),

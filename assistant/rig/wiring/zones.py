@@ -76,8 +76,7 @@ def _zone(n: Network, zone: int) -> None:
         n.branch(f"wire{zone}_{leg}", f"damper{zone}.{leg}", f"actuator{zone}.{leg}", 0.5)
         n.branch(f"swap{zone}_{leg}", f"damper{zone}.{leg}", f"actuator{zone}.{OTHER[leg]}", OPEN)
         n.branch(f"motor{zone}_{leg}", f"actuator{zone}.{leg}", "panel.c", OPEN)
-        if zone == 2:
-            n.branch(f"cable_short_{leg}", f"damper{zone}.{leg}", "panel.c", OPEN)
+        n.branch(f"cable_short{zone}_{leg}", f"damper{zone}.{leg}", "panel.c", OPEN)
     n.branch(f"feed{zone}", "panel.r", f"actuator{zone}.open", OPEN)
 
 
@@ -149,8 +148,7 @@ def _damper(n: Network, v: Settings, s: Mapping[str, float], zone: int) -> None:
         n.set(f"wire{zone}_{leg}", ohm=contact(whole and not v[f"{name}.swapped"], 0.5))
         n.set(f"swap{zone}_{leg}", ohm=contact(whole and v[f"{name}.swapped"], 0.5))
         n.set(f"motor{zone}_{leg}", ohm=contact(has and not dead and not off, v[f"{name}.motor_ohm"]))
-        if own:
-            n.set(f"cable_short_{leg}", ohm=v[f"{name}.cable_ohm"] if has else OPEN)
+        n.set(f"cable_short{zone}_{leg}", ohm=v[f"{name}.cable_ohm"] if has else OPEN)
     n.set(f"feed{zone}", ohm=v[f"{name}.feed_ohm"])
 
 
