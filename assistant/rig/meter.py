@@ -159,7 +159,7 @@ class Taking:
         ohm = float(self.m.v["accessories.ohm"])
         if ohm > 1e9:
             raise CannotMeasure("no 24 V part was added to this furnace")
-        return ohm + kit.lead_resistance
+        return ohm * self.m.v["accessories.coils"] + kit.lead_resistance
 
     def _outdoor_coil(self) -> float:
         """The outdoor unit's contactor coil by itself, both control wires off it."""

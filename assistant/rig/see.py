@@ -24,7 +24,9 @@ CUT_OUT_LEAST = 333.0
 """A panel's cut-out below 140 F opens in ordinary heating, K."""
 FEEDS = {"wired": "wired through a service switch", "cord": "cord in a receptacle"}
 LEAST_RATIO, OTHER_TAP = 0.15, "for another voltage"
-NO_COIL, OWN_VA = 1e9, 20.0
+NO_COIL, OWN_VA, SMALL_VA = 1e9, 20.0, 10.0
+SOUND_COIL = 4.0
+"""A 24 V coil with less than that is shorted, and its plate says nothing of it, ohm."""
 """Ohms above which nothing was added to the 24 V; VA of board and gas valve together."""
 QUARTER = 900.0
 BAD_JOINT = 1.0
@@ -99,7 +101,6 @@ SHORTS = (
     "cable.y_c_ohm",
     "cable.g_c_ohm",
     "outdoor_unit.ohm",
-    "accessories.ohm",
     "gas_valve.coil_ohm",
 )
 
@@ -113,7 +114,8 @@ def _shorted(m: Machine) -> bool:
     """
     if not (m.v["plug_fuse.right"] and m.v["control_fuse.right"]):
         return True
-    winding = m.v["inducer.main_open"] == 2 or m.v["blower_motor.module_short"]
+    added = m.v["accessories.ohm"] * m.v["accessories.coils"] < 8
+    winding = added or m.v["inducer.main_open"] == 2 or m.v["blower_motor.module_short"]
     return bool(
         winding or any(m.v[name] < 8 for name in SHORTS) or any(m.v[name] < 1000 for name in LINE_GROUNDS)
     )
@@ -121,7 +123,8 @@ def _shorted(m: Machine) -> bool:
 
 def _plates(m: Machine) -> str:
     """What is printed on the 24 V parts, the furnace's own counted as 20 VA."""
-    added = 24.0**2 / m.v["accessories.ohm"]
+    coil = m.v["accessories.ohm"] * m.v["accessories.coils"]
+    added = 24.0**2 / m.v["accessories.ohm"] if coil > SOUND_COIL else SMALL_VA
     more = OWN_VA + added > m.unit.transformer_va
     return "more than the transformer carries" if more else "within the transformer"
 

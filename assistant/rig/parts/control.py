@@ -152,19 +152,20 @@ COMPONENTS = (
     Component(
         "accessories",
         "24 V loads that somebody added",
-        {"ohm": 1e10},
+        {"ohm": 1e10, "coils": 1},
         {
+            "coil shorted": change("the coil of one of them is shorted", nominal={"ohm": 0.4}),
             "overload": change(
                 "they ask for more than the transformer has",
-                {"ohm": 5.0, "control_fuse.rating": 5.0},
-                {"ohm": 3.0, "control_fuse.rating": 5.0},
-                {"ohm": 2.8, "control_fuse.rating": 5.0},
+                {"ohm": 5.0, "coils": 5, "control_fuse.rating": 5.0},
+                {"ohm": 3.0, "coils": 5, "control_fuse.rating": 5.0},
+                {"ohm": 2.8, "coils": 5, "control_fuse.rating": 5.0},
             ),
             "far too many": change(
                 "they pull the transformer down until nothing starts",
-                {"ohm": 2.0, "control_fuse.rating": 20.0},
-                {"ohm": 1.7, "control_fuse.rating": 20.0},
-                {"ohm": 1.4, "control_fuse.rating": 20.0},
+                {"ohm": 2.0, "coils": 5, "control_fuse.rating": 20.0},
+                {"ohm": 1.7, "coils": 5, "control_fuse.rating": 20.0},
+                {"ohm": 1.4, "coils": 5, "control_fuse.rating": 20.0},
             ),
         },
     ),
