@@ -73,7 +73,7 @@ FIELDS = {
     "degree": "in a change: how badly this one, whatever the fault's own degree is",
     "degrees": "how badly in all; every degree that its changes have where it is not said",
     "found": "how it has left the house: what has opened, such as [{part: breaker, change: tripped}]",
-    "house": "features that its house must have; what its parts ask for is there anyway",
+    "house": "features that its house must have; what its parts and complaint ask for is there anyway",
     "intermittent": "it comes and goes: for how long it is there and away, each with its unit",
     "absent": "the step that is right while it is away; needed with intermittent",
     "consequence": "what it does to other parts after so long, with a unit, and again to a new part",

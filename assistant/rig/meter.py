@@ -30,7 +30,7 @@ from assistant.rig.points import (
     VACUUMS,
     ohm_branches,
 )
-from assistant.rig.points_zone import DAMPER_POINTS
+from assistant.rig.points_zone import DAMPER_POINTS, highest_damper, lowest_damper
 
 TESTER_VOLTS = 500.0
 BOTH_WIRES = {
@@ -143,6 +143,9 @@ class Taking:
             return self._added_coil(kit)
         if points == ("y",):
             return self._outdoor_coil() + kit.lead_resistance
+        if points == (DAMPER_POINTS["damper.common"],):
+            live = self._live("panel.r", "panel.c")
+            return "Err" if live else lowest_damper(self.m) + kit.lead_resistance
         a, b = self._two(points)
         if self._live(a, b):
             self.m.mishaps.append(f"ohms on a live circuit at {a} and {b}")
@@ -188,6 +191,9 @@ class Taking:
                 solution = self.m.e.solve()
                 out, back = (solution.current(name) for name in BOTH_WIRES[points])
             return shown.LEAKAGE.show(self._with_error("ac_current", abs(out - back), _kit, LEAKAGE_STEP))
+        if points == ("damper.common",) and self.m.zoning.fitted:
+            with self.m.watched(None):
+                return highest_damper(self.m)
         name = CLAMPS.get(points[0]) if points else None
         if name not in self.m.e.net.index:
             raise CannotMeasure(f"no wire to clamp at {', '.join(points) or 'no point'}")

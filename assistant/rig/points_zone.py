@@ -6,7 +6,10 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from assistant.rig.air.registers import REGISTERS, area
+from assistant.rig.circuit.network import OPEN
+from assistant.rig.parts.zone import ZONES
 from assistant.rig.see_zone import QUIET, quiet_speed, return_speed
+from assistant.rig.wiring.zones import LEGS, beside
 
 if TYPE_CHECKING:
     from assistant.rig.machine import Machine
@@ -28,6 +31,27 @@ DAMPER_POINTS = {
 }
 """Point of house.yaml -> the node it is; the quiet zone's damper is zone 2's."""
 CLAMPS_ZONE = {"panel.feed": "panel_source", "damper.common": "motor2_close"}
+"""The commons of the other dampers are clamped as well: `highest_damper`."""
+
+
+def lowest_damper(m: Machine) -> float:
+    """Ohms of the damper that reads lowest, leg to common, every damper's wires off the panel and dead."""
+    lowest = OPEN
+    for zone in ZONES:
+        v = {name: m.v[f"damper{zone}.{name}"] for name in ("dead", "motor_ohm", "cable_ohm", "wire_open")}
+        motor = OPEN if v["dead"] or v["wire_open"] else v["motor_ohm"]
+        lowest = min(lowest, beside(motor, v["cable_ohm"]))
+    return lowest
+
+
+def highest_damper(m: Machine) -> float:
+    """Amperes in the common of the damper that draws most just now."""
+    solution = m.e.solve()
+    return max(
+        abs(solution.current(f"motor{zone}_{leg}")) + abs(solution.current(f"cable_short{zone}_{leg}"))
+        for zone in ZONES
+        for leg in LEGS
+    )
 
 
 def _calling(m: Machine) -> float:

@@ -132,6 +132,18 @@ def test_a_short_on_any_driven_leg_takes_the_panels_fuse(zone, short):
     assert m.v["zone_panel.fuse"] and m.e.volts("panel.r", "panel.c") < 1
 
 
+@pytest.mark.parametrize("zone", [1, 2, 3])
+def test_a_shorted_damper_reads_as_one_behind_the_fuse_that_it_took(zone):
+    """With the fuse open no damper draws current; ohms tell the short with the power off, and a sound house's
+    dampers read as their windings do (common practice: 2 to 10 VA at 24 V are 58 to 288 ohm of impedance).
+    """
+    for changes, shown in (({}, (58, 288)), ({f"damper{zone}.motor_ohm": 1.5}, (1, 2))):
+        rig = Rig(ZONED, changes={**changes, "zone_panel.fuse": 1}, arrives_after=60)
+        assert rig.measure("ac_current", ("damper.common",), KIT["high"]).startswith("0.0")
+        ohms = float(rig.measure("resistance", ("damper.common",), KIT["high"]).split()[0])
+        assert shown[0] < ohms < shown[1], (zone, changes, ohms)
+
+
 def test_the_panels_fuse_carries_what_sound_and_overloaded_panels_draw():
     """Three sound dampers, or a sag under a solenoid of 1 to 2 A, are no short."""
     for changes in ({}, {"zone_panel.added_ohm": 8.0}, {"zone_panel.source_ohm": 18.0}):
