@@ -30,6 +30,9 @@ WATCH_EVERY = 3
 """Seconds between looks at the meter while a start is watched."""
 
 
+LOOKS = ("look", "measure", "watch")
+
+
 class Stuck(Exception):
     """The walk asks for something that can't be done in this house and has no way on for that. `visit` is as
     far as it came.
@@ -56,11 +59,15 @@ class Hand:
     def __post_init__(self) -> None:
         self.taking = Taking(self.rig, self.instruments)
         self.zones: ZoneHand | None = None
+        self.met = self.rig.present
+        """Whether the fault was there when the complaint's own tree last looked or measured."""
 
     def answer(self, visit: Visit) -> Visit:
         """The visit after the thing that is asked now. Raises Stuck."""
         ask = asked(visit)
         event = self.event(visit)
+        if ask.kind in LOOKS and ask.tree is not None and ask.tree.purpose == "complaint":
+            self.met = self.rig.present
         try:
             try:
                 return fold(visit, event)
@@ -103,7 +110,7 @@ class Hand:
             return self._do(ask)
         if ask.kind == "conclude":
             return Concluded(AT, ask.step, "worn" if _condemns(ask) else "not found")
-        if ask.kind in ("look", "measure", "watch"):
+        if ask.kind in LOOKS:
             try:
                 return {"look": self._look, "measure": self._measure, "watch": self._watch}[ask.kind](ask)
             except (CannotMeasure, KeyError) as problem:

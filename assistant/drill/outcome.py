@@ -16,7 +16,8 @@ class Outcome:
     finding). `end` is the step's bare name. `steps` are the readings of the walked tree up to there, each
     with whether it was too close to call. `cured`: nothing of the fault was left after the repair that
     followed; `left` says what was. `proof` is proved, not_proved, none, or "" where it was not walked.
-    `present`: the fault was there when the walk ended.
+    `present`: the fault was there when the walk last looked or measured; what comes back while the house is
+    closed up, nobody sees.
     """
 
     case: Case
@@ -48,7 +49,7 @@ def judged(outcome: Outcome, fault: Fault | None, complaint: str) -> str:
     A healthy house is right where nothing is found. A fault of another complaint is right where the walk
     hands over, finds nothing, finds what cures it, or finds what the fault itself says is right there. A
     fault that comes and goes is right by its own finding, or by the one for its absence where it was away at
-    the end.
+    the last look.
     """
     if outcome.kind == "open":
         return UNDECIDED

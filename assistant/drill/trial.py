@@ -42,7 +42,7 @@ def walked(
     except Stuck as stop:
         stuck, visit, ask = str(stop), stop.visit, Ask("stuck")
     ended = _ended(case, visit, ask, library, case.tree)
-    present = rig.present
+    present = hand.met
     if ask.kind == "finding" and isinstance(ask.body, Finding) and ask.body.fault:
         try:
             visit = after_finding(visit, hand, case.wholly)

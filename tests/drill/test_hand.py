@@ -7,7 +7,7 @@ from copy import deepcopy
 import pytest
 from houses import FEW, library
 
-from assistant.drill.hand import AT, Hand, Stuck, insisted
+from assistant.drill.hand import AT, LOOKS, Hand, Stuck, insisted
 from assistant.drill.kit import HIGH, LOW, NULLED, PERFECT, STATED, TRUCK, named_for
 from assistant.drill.moment import FIRE, Moment
 from assistant.drill.taking import Taking, Wanted
@@ -74,6 +74,27 @@ def test_ohms_are_only_asked_of_what_the_house_has_dead():
             read += 1
         visit = hand.answer(visit)
     assert read
+
+
+def test_a_fault_that_returns_while_the_house_is_closed_up_was_not_met(monkeypatch):
+    """The last pages of a walk put covers back; nobody looks at the blower then."""
+    looked: list[float] = []
+
+    class Clock(Hand):
+        def event(self, visit):
+            event = super().event(visit)
+            page = asked(visit)
+            if page.kind in LOOKS and page.tree.purpose == "complaint":
+                looked.append(self.rig.time)
+            return event
+
+    until_end(opened(library(), "no_heat"), Clock(Rig(), PERFECT), library())
+    for returns, met in ((looked[-1] + 1, False), (looked[-2], True)):
+        monkeypatch.setattr(Rig, "present", property(lambda rig, returns=returns: rig.time >= returns))
+        hand = Hand(Rig(), PERFECT)
+        until_end(opened(library(), "no_heat"), hand, library())
+        assert hand.met is met
+        assert hand.rig.present
 
 
 def test_what_can_not_be_measured_is_said_and_decides_nothing():
