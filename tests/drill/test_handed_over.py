@@ -1,4 +1,4 @@
-"""One visit to one simulated house over a hand-over, up to the proof of the repair that the second walk finds.
+"""One visit to one simulated house over a hand-over, up to the proof of what the second walk repairs.
 
 What the first walk left behind is the second one's house: wires off, a fan set to ON, a door switch held in.
 """
@@ -29,7 +29,7 @@ ROOM = {"room_gas", "room_co"}
 
 @dataclass(frozen=True)
 class Over:
-    """A fault, the walk it begins with, where that hands over, where the next ends, and what it knew before."""
+    """A fault, its first walk, where that hands over, where the next ends, and what is still known in it."""
 
     fault: str
     first: str
@@ -39,7 +39,8 @@ class Over:
 
 
 ALL = (
-    Over("breaker_tripped_by_short", "no_heat", "to_breaker", "tripped_breaker.blower_ground", frozenset(ROOM)),
+    Over("breaker_tripped_by_short", "no_heat", "to_breaker", "tripped_breaker.blower_ground",
+         frozenset(ROOM)),
     Over("no_power_at_switch", "no_heat", "to_breaker", "tripped_breaker.breaker_open",
          frozenset(ROOM | {"lg", "switch_feed"})),
     Over("blower_capacitor_open", "no_heat", "to_blower", "blower_silent.capacitor_bad", frozenset(ROOM)),
@@ -83,7 +84,7 @@ def test_a_visit_goes_over_a_hand_over_to_a_proved_repair(one: Over):
 
 
 def test_what_a_walk_left_undone_is_still_on_the_list_after_its_hand_over():
-    """The door switch that the first walk held in has to be let out before anybody signs the second's report."""
+    """The door switch that the first walk held in is let out before anybody signs the second's report."""
     rig = Rig(REFERENCE, FAULTS["breaker_tripped_by_short"], "nominal")
     hand = Hand(rig, PERFECT)
     visit, _ = until_end(opened(library(), "no_heat"), hand, library())
