@@ -94,6 +94,8 @@ class Hand:
             self.rig.act(name)
         if not (self.rig.registers() and zoned(visit)):
             self.zones = None  # another complaint's walk: its thermostat is the one that calls
+            if self.rig.registers() and isinstance(ask.body, (Do, Look, Measure, Watch)):
+                ZoneHand(self.taking).wires(ask.body)
         elif self.zones is None:
             self.zones = ZoneHand(self.taking)
         event = self._event(visit, ask)

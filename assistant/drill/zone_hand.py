@@ -45,7 +45,18 @@ class ZoneHand:
             self._bring(who)
         self._hands(page)
 
+    def wires(self, step: Look | Measure | Do | Watch) -> None:
+        """The damper's wires as the page asks for, whatever the walk is for."""
+        self._lifts(page_of(step))
+
     def _hands(self, page: tuple[str, ...]) -> None:
+        self._lifts(page)
+        if words.off_base(page):
+            self.people.set(self.people.at, {"on_base": False})
+        self.people.arm_pushed = words.arm_pushed(page)
+        self.rig.wait(2.0)
+
+    def _lifts(self, page: tuple[str, ...]) -> None:
         wires = words.lifts(page)
         if wires is not None:
             self.people.lifted -= {"damper open", "damper close", "actuator"}
@@ -53,10 +64,6 @@ class ZoneHand:
                 self.people.lift(wire)
         elif self.people.lifted & {"damper open", "damper close", "actuator"}:
             self.people.lifted -= {"damper open", "damper close", "actuator"}
-        if words.off_base(page):
-            self.people.set(self.people.at, {"on_base": False})
-        self.people.arm_pushed = words.arm_pushed(page)
-        self.rig.wait(2.0)
 
     def _bring(self, who: str) -> None:
         """Set the thermostats so; a stroke and what goes from zone to zone is done while it is read."""

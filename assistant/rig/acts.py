@@ -35,6 +35,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
         "zone_panel.fan_locked",
         "zone_panel.delay",
         "zone_panel.fuse",
+        "zone_panel.hot_limit",
     ),
     "fit_zone_panel": ("zone_panel",),
     "switch_on": ("service_switch.position",),

@@ -21,11 +21,89 @@ faults:
     finding: fan_set
     change: [{part: thermostat, change: fan on}]
 """
+TWO_THINGS = b"""
+format: 1
+faults:
+  metal_for_a_fuse:
+    title: A short burnt the transformer, since metal lies in the 24 V fuse's place
+    complaint: no_heat
+    finding: transformer_open
+    cause: control_fuse
+    house: {zone_panel: "no"}
+    change: [{part: control_fuse, change: bridged}, {part: cable, change: R-C short}]
+    consequence: {after: 5 min, change: [{part: transformer, change: secondary open}]}
+  damper_took_the_panel_fuse:
+    title: A damper's shorted motor took the zone panel's fuse
+    complaint: no_heat
+    finding: panel_fuse
+    cause: damper_draw
+    house: {zone_panel: "yes"}
+    change: [{part: damper2, change: motor shorted}]
+    found: [{part: zone_panel, change: fuse blown}]
+  lint_in_the_burners:
+    title: Lint of the room lies in burners and orifices
+    complaint: no_heat
+    finding: burners_air
+    cause: burner_dirt
+    change: [{part: burners, change: choked}, {part: room, change: lint}]
+  cut_out_set_low:
+    title: The zone panel's hot-air cut-out is set far too low
+    complaint: no_heat
+    finding: panel_setting
+    cause: panel_settings
+    change: [{part: zone_panel, change: cut-out low}]
+"""
+SHORT_TURNS = b"""
+format: 1
+faults:
+  board_pin_for_minutes:
+    title: The inducer's pin on the board loses contact for two minutes at a time
+    complaint: no_heat
+    finding: output_late
+    absent: works_now
+    change: [{part: board_plugs, change: inducer pin loose}]
+    intermittent: {there: 2 min, away: 9 min}
+  inducer_wire_for_minutes:
+    title: The inducer's hot wire loses contact for three minutes at a time
+    complaint: no_heat
+    finding: inducer_wire
+    absent: works_now
+    change: [{part: inducer_harness, change: hot open}]
+    intermittent: {there: 3 min, away: 25 min}
+  valve_common_for_minutes:
+    title: The gas valve's common loses contact for ten minutes at a time
+    complaint: no_heat
+    finding: valve_wire
+    absent: works_now
+    change: [{part: valve_harness, change: common open}]
+    intermittent: {there: 10 min, away: 20 min}
+  igniter_wire_for_minutes:
+    title: The igniter's hot wire loses contact for ten minutes at a time
+    complaint: no_heat
+    finding: igniter_wire
+    absent: works_now
+    change: [{part: igniter_harness, change: hot open}]
+    intermittent: {there: 10 min, away: 20 min}
+  call_for_minutes:
+    title: The thermostat's contact lets go for ten minutes at a time
+    complaint: no_heat
+    finding: stat_dead
+    absent: works_now
+    change: [{part: thermostat, change: W contact open}]
+    intermittent: {there: 10 min, away: 20 min}
+  line_for_minutes:
+    title: The hot wire to the furnace loses contact for ten minutes at a time
+    complaint: no_heat
+    finding: hot_wire
+    absent: works_now
+    change: [{part: line_wire, change: open}]
+    intermittent: {there: 10 min, away: 20 min}
+"""
 
 
 @pytest.fixture(scope="module")
 def worker():
-    return worker_on(TREE, fan=FAN)
+    return worker_on(TREE, fan=FAN, two=TWO_THINGS, short=SHORT_TURNS)
 
 
 def walked(worker, name: str, degree: str | None = None):
@@ -86,3 +164,24 @@ def test_a_cut_cable_to_the_outdoor_unit_is_mended_and_not_its_sound_coil(worker
     """The coil by itself once read the cable's short; the fuse would have blown at the next cooling call."""
     found = worker.do(Case(TREE, "mower_cut_cable", wholly=True))
     assert (found.end, found.causes, found.cured) == ("fuse_blown", ("shorted_control_wire",), True)
+
+
+@pytest.mark.parametrize(
+    "name", ["metal_for_a_fuse", "damper_took_the_panel_fuse", "lint_in_the_burners", "cut_out_set_low"]
+)
+def test_what_took_the_part_is_found_with_it_and_nothing_wrong_stays_in_the_house(worker, name):
+    """Each proof passed, or the new fuse blew, with half of the fault still there."""
+    found = worker.do(Case(TREE, name, wholly=True))
+    assert (found.end, found.cured, found.proof) == (worker.faults[name].finding, True, "proved")
+    assert worker.faults[name].cause in found.causes
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["board_pin_for_minutes", "inducer_wire_for_minutes", "valve_common_for_minutes",
+     "igniter_wire_for_minutes", "call_for_minutes", "line_for_minutes"],
+)  # fmt: skip
+def test_no_sound_part_is_condemned_for_what_comes_and_goes_between_two_readings(worker, name):
+    """Burners, a wire, a limit, a rod or a board's plug once were, each by readings of two moments."""
+    found = walked(worker, name)
+    assert found.kind == "open" or found.end in (worker.faults[name].finding, "works_now")
