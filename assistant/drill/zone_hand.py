@@ -39,9 +39,11 @@ class ZoneHand:
         page = page_of(step)
         who = words.situation(page)
         if who == words.STROKE and isinstance(step, Look):
+            self._hands(page)  # a wire that the last page lifted would drive nothing
             self.stroke()
             self.rig.wait(DRIVEN)
-        elif who is not None and who != words.SMALL_HEAT:
+            return
+        if who is not None and who != words.SMALL_HEAT:
             self._bring(who)
         self._hands(page)
 

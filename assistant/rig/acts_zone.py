@@ -41,7 +41,7 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
     "tighten_shaft": ("damper2.slips",),
     "free_blade": ("damper2.jam", "damper2.harm"),
     "set_blade": ("damper2.stop", "damper2.offset", "damper2.mounted"),
-    "fit_actuator": ("damper2.dead", "damper2.motor_ohm"),
+    "fit_actuator": ("damper2.dead", "damper2.stripped", "damper2.motor_ohm"),
     "fit_damper": ("damper2.closed",),
     "move_duct": ("ducts2.hangs_on", "ducts2.also_on", "damper2.before"),
     "seal_duct": ("ducts2.leak",),

@@ -150,6 +150,16 @@ def test_the_panels_fuse_carries_what_sound_and_overloaded_panels_draw():
         assert not zoned(changes).v["zone_panel.fuse"], changes
 
 
+@pytest.mark.parametrize("kind", ["spring open", "spring close", "two way"])
+def test_stripped_gears_leave_the_blade_to_its_spring(kind):
+    """The motor draws what it always drew and turns nothing: its blade stands where spring or chance left it."""
+    m = zoned({"damper2.stripped": 1, "damper2.kind": kind})
+    assert m.zoning.blade[2] == (0.0 if kind == "spring close" else 1.0)
+    leg = "open" if kind == "spring close" else "close"
+    sound = zoned({"damper2.kind": kind})
+    assert abs(m.e.volts(f"actuator2.{leg}", "panel.c") - sound.e.volts(f"actuator2.{leg}", "panel.c")) < 0.1
+
+
 def test_liner_in_a_blades_way_holds_it():
     """What lies in the way of a blade stops it, and is seen there; once it is out both are gone."""
     fault = load_faults(LINER.encode(), "mine.yaml")[0]["liner"]

@@ -212,7 +212,7 @@ class Zoning:
         v = m.v
         for zone in ZONES:
             name = f"damper{zone}"
-            sound = not v[f"{name}.dead"] and v[f"{name}.motor_ohm"] > SHORTED
+            sound = not (v[f"{name}.dead"] or v[f"{name}.stripped"]) and v[f"{name}.motor_ohm"] > SHORTED
             alive = sound and not (zone == 2 and "actuator" in self.people.lifted)
             close = m.e.volts(f"actuator{zone}.close", "panel.c") > DRIVES and alive
             open_ = m.e.volts(f"actuator{zone}.open", "panel.c") > DRIVES and alive

@@ -131,6 +131,7 @@ def _damper(number: int) -> Component:
         {
             "kind": "spring open",
             "dead": 0,
+            "stripped": 0,
             "motor_ohm": 115.0,
             "cable_ohm": 1e10,
             "slips": 0,
@@ -151,6 +152,7 @@ def _damper(number: int) -> Component:
         },
         {
             "actuator dead": change("its motor is burnt", nominal={"dead": 1}),
+            "gears stripped": change("its motor turns and its gears do not", nominal={"stripped": 1}),
             "motor shorted": change("its motor is shorted", nominal={"motor_ohm": 1.5}),
             "cable shorted": change("a staple joins its two wires", nominal={"cable_ohm": 0.5, **DAMAGED}),
             "wire open": change("its wire is broken", nominal={"wire_open": 1, **DAMAGED}),
