@@ -57,7 +57,8 @@ def wholly(name: str):
 @pytest.mark.parametrize(
     ("name", "causes"),
     [("panel_output_held", ()), ("panel_output_cable", ("shorted_damper",)),
-     ("cut_out_rightly", ("low_airflow", "bypass_open"))],
+     ("cut_out_rightly", ("low_airflow", "bypass_open")),
+     ("panel_fuse_shorted_damper", ("damper_draw",)), ("screw_slips_three_wires", ())],
 )  # fmt: skip
 def test_the_cause_is_named_and_the_repair_proved(name, causes):
     """Ohms with the wires on the panel called every damper shorted, and a locked-out furnace once cleared
