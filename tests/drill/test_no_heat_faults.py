@@ -53,6 +53,31 @@ faults:
     cause: panel_settings
     change: [{part: zone_panel, change: cut-out low}]
 """
+BEHIND_A_BUTTON = b"""
+format: 1
+faults:
+  rod_behind_a_button:
+    title: The rod is coated, and the furnace hangs behind a receptacle with a test button
+    complaint: no_heat
+    finding: rod_dirty
+    change: [{part: flame_rod, change: coated}, {part: ground_fault, change: receptacle}]
+  wire_behind_a_button:
+    title: The hot wire is off, and the furnace hangs behind a receptacle with a test button
+    complaint: no_heat
+    finding: hot_wire
+    change: [{part: line_wire, change: open}, {part: ground_fault, change: receptacle}]
+  ground_behind_a_button:
+    title: The furnace's ground wire is open
+    complaint: no_heat
+    finding: ground_bad
+    change: [{part: ground_wire, change: open}]
+  line_high:
+    title: The power company gives too much
+    complaint: no_heat
+    finding: supply_wrong
+    degrees: [severe]
+    change: [{part: service, change: high voltage}]
+"""
 SHORT_TURNS = b"""
 format: 1
 faults:
@@ -103,7 +128,7 @@ faults:
 
 @pytest.fixture(scope="module")
 def worker():
-    return worker_on(TREE, fan=FAN, two=TWO_THINGS, short=SHORT_TURNS)
+    return worker_on(TREE, fan=FAN, two=TWO_THINGS, button=BEHIND_A_BUTTON, short=SHORT_TURNS)
 
 
 def walked(worker, name: str, degree: str | None = None):
@@ -185,3 +210,11 @@ def test_no_sound_part_is_condemned_for_what_comes_and_goes_between_two_readings
     """Burners, a wire, a limit, a rod or a board's plug once were, each by readings of two moments."""
     found = walked(worker, name)
     assert found.kind == "open" or found.end in (worker.faults[name].finding, "works_now")
+
+
+@pytest.mark.parametrize(
+    "name", ["rod_behind_a_button", "wire_behind_a_button", "ground_behind_a_button", "line_high"]
+)
+def test_the_meter_takes_no_power_away_by_reading_it_to_ground(worker, name):
+    """A low-impedance meter from hot to ground opened the device, and a sound board was condemned for it."""
+    assert walked(worker, name).end == worker.faults[name].finding
