@@ -20,6 +20,7 @@ CLASSES = {
     "asks for more": ("equivalent", "proved dead where off was asked: one proof more"),
     "met on every way": ("equivalent", "each way there leaves the circuit so, or the same is put in front"),
     "caution that the act shows": ("equivalent", "the page shows the cautions of the act itself"),
+    "beyond what a meter shows": ("equivalent", "no ohmmeter reads so far; nobody is asked about a slip"),
     "renamed": ("equivalent", "a name that nothing else speaks of"),
     "words of a question": ("style", "what is asked reads badly and is asked all the same"),
     "normal, decides nothing": ("style", "no safety's condition reads it; gauge and report lose a word"),
@@ -55,6 +56,9 @@ def class_of(mutant, address: str, library: Library, sound: Study, walks) -> str
         if act is not None and set(step.common.caution) <= {*act.caution, *act.warns}:
             return "caution that the act shows"
         return "caution of several" if kind.startswith("one") else "caution of nothing named"
+    ohms = any(one.kind in ("resistance", "insulation") for one in readings_of(step))
+    if kind == "plausible narrowed" and ohms:
+        return "beyond what a meter shows"
     if kind == "normal dropped":
         names = {reading.name or step.common.name for reading in readings_of(step)}
         names |= {name for name, _ in step.page} if isinstance(step, Compute) else set()

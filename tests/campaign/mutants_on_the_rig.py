@@ -1,5 +1,5 @@
 """Walks simulated faults through spoiled trees that the checker lets pass: what the proof on the rig adds.
-python tests/campaign/mutants_on_the_rig.py [--number 400] [--seed 1] [--walks 4] [--minutes 15] [--told FILE]
+python tests/campaign/mutants_on_the_rig.py [--number 400] [--seed 1] [--walks 4] [--minutes 30] [--told FILE]
     [--kept FILE] [--left]
 
 The mutants are those of tree_mutants.py with this number and seed, `--told FILE` what that kept of them. All
@@ -133,18 +133,17 @@ def main() -> int:
     parser.add_argument("--number", type=int, default=400)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--walks", type=int, default=4)
-    parser.add_argument("--minutes", type=float, default=15)
+    parser.add_argument("--minutes", type=float, default=30)
     parser.add_argument("--told", type=Path, help="what tree_mutants.py kept of these mutants")
     parser.add_argument("--kept", type=Path, help="where the sound walks are kept")
     parser.add_argument("--left", action="store_true", help="only what limits and recorded walks leave too")
     chosen = parser.parse_args()
-    library = read_folder(trees_folder())
+    library, began = read_folder(trees_folder()), time.monotonic()
     told = (told_of(chosen.told, library) if chosen.told
             else dict(noticed((chosen.number, chosen.seed, 0, 1))))
     sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
     proving, walks = Proving(library, chosen.kept), Walks(library)
     print(f"{len(proving.sound)} sound walks", file=sys.stderr, flush=True)
-    began = time.monotonic()
     passed = [(place, mutant) for place, mutant in enumerate(mutants(library, chosen.number, chosen.seed))
               if not (told[place] or "left").startswith(("loader", "check"))
               and (told[place] is None or not chosen.left)]

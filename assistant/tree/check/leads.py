@@ -1,6 +1,6 @@
 """A number between two spots says which two. Where the page says hot, neutral, ground or C, one lead is on
-such a spot, and the two leads of a voltage are never both on the neutral: between two neutrals a dead furnace
-and a live one read the same. What stands at a plug is read at that plug's own hot and neutral; from another
+such a spot, and the two leads are never both on the neutral: between two neutrals a dead furnace and a live
+one read the same. What stands at a plug is read at that plug's own hot and neutral; from another
 one's it says what the wire between them does. Two readings of one quantity at the same spots on one page are
 told apart by their moment, not by their names alone.
 """
@@ -24,7 +24,7 @@ _GROUND = re.compile(r"\bto (the |its |bare |clean )*(ground|shell|cabinet|metal
 _C = re.compile(r"\bto (the |its )*(\w+'s )?C\b")
 _OWN = ("neutral", "common")
 """Last words of the spots that are one thing's own way back."""
-_ALONG = re.compile(r"\b(along|across|end to end|through)\b", re.IGNORECASE)
+_ALONG = re.compile(r"\b(along|across|end to end)\b", re.IGNORECASE)
 _MOMENT = re.compile(r"\b(lowest|highest|before|after|at rest|in the trial|alone|all|one side|other side"
                      r"|again|once more|first|second|then)\b", re.IGNORECASE)
 
@@ -55,7 +55,7 @@ def _wrong(vocabulary: Vocabulary, reading: Reading) -> str | None:
     grounds = [is_ground(vocabulary, point) for point in reading.at]
     returns = [is_return(vocabulary, point) for point in reading.at]
     neutral = [back and not ground for back, ground in zip(returns, grounds, strict=True)]
-    if reading.kind in VOLTS and all(neutral) and not _ALONG.search(reading.ask):
+    if all(neutral) and not _ALONG.search(reading.ask):
         return "both where the current goes back; write the fed spot under at:"
     if reading.kind in VOLTS and not all(neutral) and _of_two_things(vocabulary, reading):
         return "the hot of one thing and the way back of another; write both of the same"
