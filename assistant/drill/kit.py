@@ -9,10 +9,11 @@ from __future__ import annotations
 from assistant.quantity.instrument import Instrument
 from assistant.quantity.shop import read_instruments
 
-LOW, HIGH, NULLED, CLAMP, LEAKAGE, REST = (
+LOW, HIGH, NULLED, FOUR_LEADS, CLAMP, LEAKAGE, REST = (
     "multimeter, low impedance",
     "multimeter",
     "multimeter, leads nulled",
+    "milliohm meter",
     "clamp, ten turns",
     "leakage clamp",
     "other instruments",
@@ -42,6 +43,14 @@ TRUCK: list[dict] = [
         "percent": "1 %",
         "counts": 3,
         "range_top": {"resistance": "40 Mohm"},
+        "impedance": "high",
+    },
+    {
+        "name": FOUR_LEADS,
+        "covers": ["resistance"],
+        "percent": "0.5 %",
+        "counts": 3,
+        "range_top": {"resistance": "200 ohm"},
         "impedance": "high",
     },
     {"name": CLAMP, "covers": ["ac_current"], "percent": "2 %", "counts": 1},
@@ -79,7 +88,7 @@ def named_for(kind: str, meter: str | None) -> str:
     if kind in ("ac_voltage", "dc_voltage"):
         return LOW if "low impedance" in words else HIGH
     if kind == "resistance":
-        return NULLED if "nulled" in words else HIGH
+        return FOUR_LEADS if "four leads" in words else NULLED if "nulled" in words else HIGH
     if kind == "ac_current":
         return LEAKAGE if "leakage" in words else CLAMP
     return HIGH if kind in STATED[HIGH].covers else REST

@@ -23,6 +23,8 @@ ONE_START, UNTIL_FIRE, FIRE_SHOWN, INDUCER_UP, AFTER_BLOWER, AFTER_CALL = 120, 3
 """Seconds: a start watched, patience for a flame, a flame looked at, an inducer up to speed, and after."""
 SLOW, STEADY = ("temperature", "percent", "concentration"), 300.0
 """What takes minutes of fire to stand still, and how long that is waited for."""
+A_BLINK = 4
+"""Seconds in which a relay that chatters has opened and closed."""
 LONG_STEP = 5.0
 """Seconds between looks at a display that holds its extreme for minutes."""
 FEW = 5
@@ -137,13 +139,24 @@ class Taking:
 
     def _over(self, wanted: Sequence[Wanted], seconds: float, shown: dict[str, str]) -> None:
         """Once for what is read as it stands; over the page's time for what is held."""
+        begun = self.rig.time
         self.round(wanted, shown)
         watched = [one for one in wanted if one.moment.hold]
-        end = self.rig.time + (seconds if watched else 0.0)
+        for one in watched:
+            shown[one.name] = self._kept(one, shown[one.name])
+        end = max(begun + seconds, self.rig.time) if watched else self.rig.time
         while self.rig.time < end:
             self.rig.wait(LONG_STEP)
             lit = self.lit()
             self.round([one for one in watched if lit or one.reading.kind != "dc_current"], shown)
+
+    def _kept(self, one: Wanted, text: str) -> str:
+        """With what the instrument keeps of a few seconds that nobody could read off its display."""
+        reading = one.reading
+        if reading.kind != "ac_voltage":
+            return text
+        instrument = self.instruments[named_for(reading.kind, reading.meter)]
+        return held(one, text, self.rig.kept(reading.at, instrument, A_BLINK, one.moment.hold == "lowest"))
 
     def _held(self, wanted: Sequence[Wanted], _seconds: float, shown: dict[str, str]) -> None:
         for one in wanted:

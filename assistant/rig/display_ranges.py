@@ -38,6 +38,8 @@ OHMS = Ranges(
         (40e6, "Mohm", 1e-6, 2),
     )
 )
+MILLIOHMS = Ranges(((2.0, "ohm", 1, 4), (20.0, "ohm", 1, 3), (200.0, "ohm", 1, 2)))
+"""A milliohm meter with four leads."""
 MEGGER = Ranges(((20e6, "Mohm", 1e-6, 2), (200e6, "Mohm", 1e-6, 1), (2e9, "Mohm", 1e-6, 0)))
 FARADS = Ranges(((60e-6, "uF", 1e6, 2), (600e-6, "uF", 1e6, 1)))
 PASCALS = Ranges(((15000.0, "inwc", 1 / 249.08891, 2),))
@@ -84,14 +86,20 @@ def text(kind: str, value: float, top: float | None = None) -> str:
     """What the display shows for a value in SI; `top`: the instrument's own top of range."""
     if kind == "temperature":
         return fahrenheit(value)
-    return RANGES[kind].show(value, top)
+    return _ranges(kind, top).show(value, top)
 
 
-def step(kind: str, value: float) -> float:
+def _ranges(kind: str, top: float | None) -> Ranges:
+    """Those of an instrument that goes no higher than `top`: one for small resistances shows more of them."""
+    fine = kind == "resistance" and top is not None and top <= MILLIOHMS.steps[-1][0]
+    return MILLIOHMS if fine else RANGES[kind]
+
+
+def step(kind: str, value: float, top: float | None = None) -> float:
     """One step of the last digit shown for that value, in SI."""
     if kind == "temperature":
         return 0.1 / 1.8
-    for limit, _, factor, decimals in RANGES[kind].steps:
+    for limit, _, factor, decimals in _ranges(kind, top).steps:
         if abs(value) <= limit:
             return 10.0**-decimals / factor
     return 0.0

@@ -139,6 +139,16 @@ class Rig:
         """The highest value that a clamp shows which was left on a wire, or what it showed last."""
         return self._while(lambda: self.taking.held(points, instrument, last))
 
+    def kept(self, points: Sequence[str], instrument: Instrument, seconds: int, lowest: bool) -> str:
+        """What a voltmeter shows that has kept its lowest or highest value for so long. It keeps what a relay
+        that chatters lets through for a blink, which a display that is looked at never shows.
+        """
+        seen = []
+        for _ in range(seconds):
+            self._pass(1.0)
+            seen.append(self.taking.volts_now(points, instrument))
+        return self.taking.volts_shown(min(seen) if lowest else max(seen), instrument)
+
     def measure(self, kind: str, points: Sequence[str], instrument: Instrument | None = None) -> str:
         """The text that the instrument shows. Raises CannotMeasure where there is nothing to measure."""
         return self._while(lambda: self.taking.take(kind, points, instrument))

@@ -105,7 +105,7 @@ class Taking:
             self._errors[key] = (self.random.uniform(-1, 1), self.random.uniform(-1, 1))
         of_reading, of_count = self._errors[key]
         reading = value - 255.372 if kind == "temperature" else value  # percent of the number shown in F
-        step = shown.step(kind, value) if step is None else step
+        step = shown.step(kind, value, kit.range_top.get(kind)) if step is None else step
         off = abs(reading) * of_reading * kit.percent.get(kind, 0.0) / 100
         off += of_count * kit.counts.get(kind, 0.0) * step
         if kind == "percent":
@@ -217,6 +217,18 @@ class Taking:
     def _frequency(self, points: tuple[str, ...], _kit: Instrument) -> float:
         a, b = self._two(points)
         return self.m.unit.frequency if self.m.e.volts(a, b) > 0.5 else 0.0
+
+    def volts_now(self, points: Sequence[str], kit: Instrument) -> float:
+        """Volts at this very moment, whether or not contacts that depend on them have found their place."""
+        a, b = self._two(tuple(DAMPER_POINTS.get(point, point) for point in points))
+        e = self.m.e
+        e.solve()
+        load = 1 / (METER_LOW_OHM if kit.impedance == "low" else METER_HIGH_OHM)
+        return abs(e.network.solve(e.frequency, [(a, b, load)]).between(a, b))
+
+    def volts_shown(self, volts: float, kit: Instrument) -> str:
+        """The display's text for volts that were kept."""
+        return shown.text("ac_voltage", self._with_error("ac_voltage", volts, kit))
 
     def held(self, points: Sequence[str], kit: Instrument, last: bool = False) -> str:
         """The highest value of a clamp that was left on a wire since the branch was last closed; with `last`

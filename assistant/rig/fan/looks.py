@@ -14,6 +14,8 @@ HUMS = 0.3
 """Share of its plate's current with which a motor is heard."""
 DRAGS = 0.8
 """N m at which a hand feels a bearing."""
+NEARLY = 0.8
+"""Share of the label's horsepower under which a motor's plate is the next smaller one's."""
 HELD = {1: "something jams the wheel", 2: "bracket or strap left on"}
 KINDS = {"psc": "split capacitor", "torque": "constant torque"}
 COMMANDS = {"level": "pulses or a level", "data": "data"}
@@ -52,6 +54,11 @@ def setting(m: Machine) -> str:
         return "lead on a wrong or parked terminal"
     wrong = v["blower_settings.fan"] < 0.9 or v["blower_settings.heat"] < 0.9
     return "switches or jumpers wrong" if wrong or v["blower_leads.two_taps"] else "as the label says"
+
+
+def plate(m: Machine) -> str:
+    """The motor's own plate against the furnace's label."""
+    return "smaller than the label" if m.v["blower_motor.size"] < NEARLY else "as the label says"
 
 
 def holds(m: Machine) -> str:
@@ -102,6 +109,7 @@ LOOKS: dict[str, Callable[[Machine], str]] = {
     "blower.setting": setting,
     "blower.before": lambda _m: "first one",
     "blower.mount": mount,
+    "blower.plate": plate,
     "board.holds": holds,
     "capacitor.mark": lambda m: m.v["capacitor.mark"],
     "command.kind": lambda m: COMMANDS.get(m.unit.features["blower"], "24 V on separate pins"),
