@@ -4,12 +4,13 @@ python tests/campaign/mutants_on_the_rig.py [--number 400] [--seed 1] [--walks 4
 
 The mutants are those of tree_mutants.py with this number and seed, `--told FILE` what that kept of them. All
 that neither loader nor checker refuses are tried, in an order drawn by the seed, until the minutes are over;
-with `--left` only those that limits and recorded walks leave too. Each fault's sound walk (usual degree, no
-noise, repair and proof walked) is gone once and kept in `--kept FILE`; a mutant is tried on the faults whose
-sound walk comes to the spoiled step, at most so many, those first that go on from there by different ways;
-sound houses are walked like faults. It is *noticed* only where the proof's own verdict gets worse: wrong or
-undecided, a cause not named, not cured, not proved, something left undone. Another end or way that is as good
-is told apart, as *other way*. Kinds that no simulated hand reads (cautions, sources, words) are not walked.
+with `--left` only those that limits and recorded walks leave too. A fault's sound walk (usual degree, no
+noise, repair and proof walked) is gone when first needed and kept in `--kept FILE`; a mutant is tried on
+faults whose sound walk comes to the spoiled step, at most so many, those first that go on from there by
+different ways; sound houses are walked like faults. It is *noticed* only where the proof's own verdict gets
+worse: wrong or undecided, a cause not named, not cured, not proved, something left undone. Another end or way
+that is as good is told apart, as *other way*. Kinds that no simulated hand reads (cautions, sources, words)
+are not walked.
 """
 
 from __future__ import annotations
@@ -20,6 +21,7 @@ import random
 import sys
 import time
 from collections import Counter, defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -56,32 +58,39 @@ class Told:
 
 
 class Proving:
-    """The faults, each with its walk through the unspoiled trees."""
+    """The faults, each with its walk through the unspoiled trees, which is gone when it is first needed."""
 
-    def __init__(self, library, kept: Path | None) -> None:
-        self.library, self.faults = library, shipped()[0]
-        self.trees = {complaint: tree for tree, complaint in complaint_trees(library).items()}
-        self.cases = {name: (Case(self.trees[fault.complaint], name, nominal(fault), wholly=True),
+    def __init__(self, library, walks: Walks, kept: Path | None) -> None:
+        self.library, self.walks, self.kept = library, walks, kept
+        self.faults, self.of = shipped()[0], digest(library)
+        trees = {complaint: tree for tree, complaint in complaint_trees(library).items()}
+        self.cases = {name: (Case(trees[fault.complaint], name, nominal(fault), wholly=True),
                              fault.complaint, fault) for name, fault in self.faults.items()}
         # the plain house, a condensing furnace, one with a zone panel
         self.cases |= {f"{HEALTHY} {tree} {case.features}": (case, complaint, None)
-                       for complaint, tree in self.trees.items() for case in healthy_houses(tree, 0)[:3]}
+                       for complaint, tree in trees.items() for case in healthy_houses(tree, 0)[:3]}
+        self.ending: dict[tuple[str, str], list[str]] = defaultdict(list)
+        for name, fault in self.faults.items():
+            self.ending[trees[fault.complaint], fault.finding].append(name)
         self.sound: dict[str, Told] = {}
-        of = digest(library)
-        known = json.loads(kept.read_text()) if kept and kept.exists() else {}
-        if known.get("of") == of:
-            self.sound = {name: Told(tuple(marks), _deep(way), tuple(through))
-                          for name, (marks, way, through) in known["walks"].items()}
-        for place, name in enumerate(self.cases):
-            if name not in self.sound:
-                self.sound[name] = self.told(name, library)
-            if kept and (place % 50 == 0 or place == len(self.cases) - 1):
-                kept.write_text(json.dumps({"of": of, "walks": {
-                    name: (one.marks, one.way, one.through) for name, one in self.sound.items()}}))
         self.through: dict[str, dict[str, list[str]]] = defaultdict(lambda: defaultdict(list))
-        for name, one in self.sound.items():
-            for step, after in dict(zip(one.through, [*one.through[1:], ""], strict=True)).items():
-                self.through[step][after].append(name)
+        known = json.loads(kept.read_text()) if kept and kept.exists() else {}
+        for name, (marks, way, through) in known["walks"].items() if known.get("of") == self.of else ():
+            self._keep(name, Told(tuple(marks), _deep(way), tuple(through)))
+
+    def _keep(self, name: str, told: Told) -> None:
+        self.sound[name] = told
+        for step, after in dict(zip(told.through, [*told.through[1:], ""], strict=True)).items():
+            self.through[step][after].append(name)
+
+    def walk_soundly(self, names: Iterable[str]) -> None:
+        """Walks these through the unspoiled trees, those that were not yet."""
+        fresh = [name for name in names if name not in self.sound]
+        for name in fresh:
+            self._keep(name, self.told(name, self.library))
+        if self.kept and fresh:
+            self.kept.write_text(json.dumps({"of": self.of, "walks": {
+                name: (one.marks, one.way, one.through) for name, one in self.sound.items()}}))
 
     def told(self, name: str, library) -> Told:
         """How a fault's walk comes out."""
@@ -103,7 +112,17 @@ class Proving:
         return Told(marks, _deep(way), tuple(through))
 
     def near(self, address: str, most: int) -> list[str]:
-        """Faults whose sound walk comes to a step, one of each way on from it after the other."""
+        """Faults whose sound walk comes to a step, one of each way on from it after the other. Those are tried
+        whose finding ends a recorded walk through the step, until there are enough."""
+        likely = [name for path, _ in self.walks.through.get(address, ())
+                  for name in self.ending[path.parent.name, path.stem]]
+        likely = list(dict.fromkeys(likely))[:4 * most]
+        while len(self._of_each_way(address, most)) < most and likely:
+            some, likely = likely[:most], likely[most:]
+            self.walk_soundly(some)
+        return self._of_each_way(address, most)
+
+    def _of_each_way(self, address: str, most: int) -> list[str]:
         ways = [list(names) for names in self.through.get(address, {}).values()]
         out: list[str] = []
         while any(ways) and len(out) < most:
@@ -142,8 +161,9 @@ def main() -> int:
     told = (told_of(chosen.told, library) if chosen.told
             else dict(noticed((chosen.number, chosen.seed, 0, 1))))
     sound = Study(library.vocabulary, library.trees, frozenset(map(stem, library.texts)))
-    proving, walks = Proving(library, chosen.kept), Walks(library)
-    print(f"{len(proving.sound)} sound walks", file=sys.stderr, flush=True)
+    walks = Walks(library)
+    proving = Proving(library, walks, chosen.kept)
+    proving.walk_soundly(name for name in proving.cases if name.startswith(HEALTHY))
     passed = [(place, mutant) for place, mutant in enumerate(mutants(library, chosen.number, chosen.seed))
               if not (told[place] or "left").startswith(("loader", "check"))
               and (told[place] is None or not chosen.left)]
@@ -166,8 +186,9 @@ def main() -> int:
               f"{mutant.now}", flush=True)
     for name, row in sorted(table.items()):
         print(f"{name:32} " + ", ".join(f"{met} {times}" for met, times in row.most_common()))
-    print(f"seed {chosen.seed}: {len(passed)} of {chosen.number} pass loader and checker"
-          f"{' and are left by all' if chosen.left else ''}; {done} of them tried")
+    which = "are left by all" if chosen.left else "pass loader and checker"
+    print(f"seed {chosen.seed}: {len(passed)} of {chosen.number} {which}; {done} of them tried, against "
+          f"{len(proving.sound)} sound walks")
     return 0
 
 
