@@ -112,8 +112,8 @@ class Proving:
         return Told(marks, _deep(way), tuple(through))
 
     def near(self, address: str, most: int) -> list[str]:
-        """Faults whose sound walk comes to a step, one of each way on from it after the other. Those are tried
-        whose finding ends a recorded walk through the step, until there are enough."""
+        """Faults whose sound walk comes to a step, one of each way on from it after the other. Those are
+        tried whose finding ends a recorded walk through the step, until there are enough."""
         likely = [name for path, _ in self.walks.through.get(address, ())
                   for name in self.ending[path.parent.name, path.stem]]
         likely = list(dict.fromkeys(likely))[:4 * most]
