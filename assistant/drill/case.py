@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from random import Random
 
 from assistant.rig.fault import NOMINAL, Fault
+from assistant.rig.part import Settings, Value
 from assistant.rig.unit import FEATURES, PLAIN, REFERENCE, SELDOM, Unit, varied, with_features
 
 OTHER_HOUSE = 0.25
@@ -25,7 +26,8 @@ HEALTHY_PER_SAMPLE = 5
 
 @dataclass(frozen=True)
 class Case:
-    """`fault` is a name, or "healthy". `noisy`: another plate and house, instruments with errors, and the
+    """`fault` is a name, or "healthy". `features`: what a healthy house has; a name with a dot is a setting
+    that says of what sort it is. `noisy`: another plate and house, instruments with errors, and the
     accuracy of each counted by the walk. `wholly`: repairs and the proof of repair are walked too.
     """
 
@@ -35,7 +37,7 @@ class Case:
     number: int = 0
     noisy: bool = False
     wholly: bool = False
-    features: tuple[tuple[str, str], ...] = ()
+    features: tuple[tuple[str, Value], ...] = ()
 
     def seed(self, seed: int) -> int:
         """A number of its own, whatever else is walked beside it."""
@@ -78,14 +80,21 @@ def nominal(fault: Fault) -> str:
     return NOMINAL if NOMINAL in fault.degrees else fault.degrees[0]
 
 
-def features_of(fault: Fault) -> tuple[tuple[str, str], ...]:
-    """What the fault's house must have, in order."""
-    return tuple(sorted(fault.house.items()))
+def features_of(fault: Fault) -> tuple[tuple[str, Value], ...]:
+    """What the fault's house must have and of what sort it is, in order: what a sound house beside it is to
+    be like.
+    """
+    return tuple(sorted({**fault.house, **fault.sort(nominal(fault))}.items()))
+
+
+def sort_of(case: Case) -> Settings:
+    """Of what sort the case's house is, as settings."""
+    return {name: value for name, value in case.features if "." in name}
 
 
 def house_of(case: Case, fault: Fault | None, seed: int) -> Unit:
     """The furnace and house of a sample."""
-    needed = dict(fault.house) if fault else dict(case.features)
+    needed = dict(fault.house) if fault else {n: value for n, value in case.features if "." not in n}
     if not case.noisy:
         return with_features(REFERENCE, needed)
     random = Random(case.seed(seed))

@@ -16,6 +16,7 @@ from assistant.drill.outcome import RIGHT, UNDECIDED, WRONG, Outcome, cause_name
 from assistant.drill.problem import cheapest, problem_of, widest
 from assistant.drill.testability import Figures, figures
 from assistant.rig.fault import Fault
+from assistant.rig.part import Value
 from assistant.tree.library import Library
 
 RARE = 1e-9
@@ -53,8 +54,8 @@ class Proof:
     outcomes: Sequence[Outcome]
     said: Mapping[str, Mapping[str, Said]]
     """What each test says of each fault by itself."""
-    sound: Mapping[tuple[tuple[str, str], ...], Mapping[str, Said]]
-    """What each test says of a sound house with those features."""
+    sound: Mapping[tuple[tuple[str, Value], ...], Mapping[str, Said]]
+    """What each test says of a sound house with those features, and of that sort."""
 
     def fault(self, outcome: Outcome) -> Fault | None:
         """The fault of a sample; None for a healthy house."""

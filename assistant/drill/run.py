@@ -11,7 +11,7 @@ import os
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from assistant.drill.case import HEALTHY, Case, house_of
+from assistant.drill.case import HEALTHY, Case, house_of, sort_of
 from assistant.drill.every_test import Said, every_test
 from assistant.drill.outcome import Outcome
 from assistant.drill.trial import tried
@@ -79,7 +79,8 @@ class Worker:
         fault = None if case.fault == HEALTHY else self.faults[case.fault]
         complaint, seed = self.matter.trees[case.tree], self.matter.seed
         if isinstance(task, EveryTest):
-            rig = Rig(house_of(case, fault, seed), fault, case.degree, case.seed(seed))
+            house, sort = house_of(case, fault, seed), sort_of(case)
+            rig = Rig(house, fault, case.degree, case.seed(seed), changes=sort)
             return every_test(self.library, self.library.trees[case.tree], complaint, rig)
         return tried(case, self.library, complaint, fault, seed)
 

@@ -109,6 +109,15 @@ class Fault:
             given.update(deed.settings(degree))
         return given
 
+    def sort(self, degree: str = NOMINAL) -> Settings:
+        """What of it only says of what sort the house is: a sound house may be so too."""
+        return {
+            name: value
+            for name, value in self.settings(degree).items()
+            for part, _, setting in [name.partition(".")]
+            if setting in COMPONENTS[part].sort
+        }
+
     def harm(self, degree: str = NOMINAL) -> Settings:
         """What its consequence sets."""
         given: Settings = {}

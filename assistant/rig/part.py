@@ -37,7 +37,7 @@ class Change:
 @dataclass(frozen=True)
 class Component:
     """One part of the house. `settings` hold their values as built; `changes` are by name. `house`: features
-    without which a house has no such part.
+    without which a house has no such part. `sort`: settings that say of what sort it is, and not how it is.
     """
 
     name: str
@@ -45,6 +45,7 @@ class Component:
     settings: Mapping[str, Value]
     changes: Mapping[str, Change] = field(default_factory=dict)
     house: Mapping[str, str] = field(default_factory=dict)
+    sort: frozenset[str] = frozenset()
 
 
 def change(

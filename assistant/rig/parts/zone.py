@@ -189,6 +189,7 @@ def _damper(number: int) -> Component:
             "branch before": graded("its duct is tapped ahead of the damper", "before", 0.15, 0.4, 0.8),
         },
         {"zone_panel": "yes"},
+        frozenset({"kind"}),
     )
 
 
@@ -318,5 +319,6 @@ COMPONENTS = (
             "humidifier": change("the humidifier is wired to the fan", nominal={"device": "humidifier"}),
             "air cleaner": change("the air cleaner is wired to the fan", nominal={"device": "air cleaner"}),
         },
+        sort=frozenset({"narrow", "no_bypass"}),
     ),
 )
