@@ -90,6 +90,8 @@ DEEDS_ZONE: dict[str, Callable[[Machine], None]] = {
     "zone_wires_back": _wires_back,
     "lift_actuator": _actuator(True),
     "actuator_back": _actuator(False),
+    "drill_duct_hole": lambda _m: None,
+    "plug_duct_hole": lambda _m: None,
     "panel_off": _panel(True),
     "panel_on": _panel(False),
 }

@@ -32,7 +32,7 @@ FOLDER = Path("/visit")
 WALKS = (
     "no_heat/igniter_open",
     "no_heat/fuse_blown",
-    "zone_spillover/bypass_small",
+    "zone_spillover/leaky_blade",
     "tripped_breaker/blower_ground",
 )
 ODD = [

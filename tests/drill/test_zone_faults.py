@@ -5,9 +5,11 @@ The whole proof is `python -m assistant prove zone_spillover`; these are the one
 
 import pytest
 
-from assistant.drill.case import Case
+from assistant.drill.case import HEALTHY, Case, features_of, house_of, sort_of
+from assistant.drill.every_test import AS_SOUND, every_test
 from assistant.drill.hand import Hand
 from assistant.drill.kit import PERFECT
+from assistant.drill.proof import against
 from assistant.drill.trial import opened, tried, until_end
 from assistant.resources import resources_folder, trees_folder
 from assistant.rig.fault_file import load_faults
@@ -74,3 +76,49 @@ def test_every_end_has_a_fault_or_a_reason():
     ends = {name for name, step in steps.items() if isinstance(step, (Finding, HandOver))}
 
     assert ends - {fault.finding for fault in FAULTS.values()} == set(NO_FAULT)
+
+
+FROM_OUTSIDE = """
+format: 1
+faults:
+  motor_shorted:
+    title: The motor of zone 2's damper is shorted and takes the panel's fuse
+    complaint: zone_spillover
+    finding: panel_fuse
+    cause: damper_draw
+    house: {zone_panel: "yes"}
+    change: [{part: damper2, change: motor shorted}]
+"""
+
+
+def test_a_short_that_takes_the_panels_fuse_is_found_and_mended():
+    """Lamps that are dark lead to the fuse before a fan is asked for that no panel can pass on."""
+    fault = load_faults(FROM_OUTSIDE.encode(), "outside.yaml")[0]["motor_shorted"]
+    outcome = tried(Case("zone_spillover", fault.name, wholly=True), LIBRARY, "zone_spillover", fault, seed=0)
+
+    assert (outcome.end, outcome.causes) == ("panel_fuse", ("damper_draw",))
+    assert (outcome.proof, outcome.cured) == ("proved", True)
+
+
+@pytest.mark.parametrize("name", ["blade_jammed", "panel_output_held", "driven_back"])
+def test_a_repair_of_a_damper_is_proved_with_the_wires_that_it_has(name):
+    """Springs open, springs shut, three wires."""
+    outcome = wholly(name)
+
+    assert (outcome.proof, outcome.undone) == ("proved", ())
+
+
+def test_the_best_order_learns_nothing_from_the_sort_of_damper(monkeypatch):
+    """A damper with three wires is no fault; which of them is live is."""
+    monkeypatch.setattr("assistant.drill.every_test.tests_of", lambda *_: ("damper_kind", "legs_arrive"))
+    fault = FAULTS["legs_swapped"]
+    alike = Case("zone_spillover", HEALTHY, features=features_of(fault))
+    tree = LIBRARY.trees["zone_spillover"]
+    here, sound = (
+        every_test(LIBRARY, tree, "zone_spillover", rig)
+        for rig in (Rig(ZONED, fault), Rig(house_of(alike, None, 0), changes=sort_of(alike)))
+    )
+    said = against(here, sound)
+
+    assert said["damper_kind"].outcome == AS_SOUND != here["damper_kind"].outcome
+    assert said["legs_arrive"].outcome != AS_SOUND

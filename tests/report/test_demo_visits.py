@@ -123,7 +123,7 @@ def test_a_spot_that_a_page_reads_twice_is_no_before_of_another_reading():
         if old is not None
     }
     assert "All zones open" not in before and "Smallest zone alone" not in before
-    assert before["G in, the highest of all zones, to the panel's C"] == "0.2 V"
+    assert before["Highest air at a register that should be still"] == "120 fpm"
 
 
 def test_a_result_of_several_is_called_by_its_own_name():

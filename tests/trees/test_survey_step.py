@@ -61,9 +61,9 @@ def test_cells_and_the_line_that_is_typed_are_one_answer():
     [
         ("fan=a:0,0,0/b:105,120,0/c:0,0,110 drawn=a,b,c", "other_duct"),
         ("fan=a:110,0,0/b:105,120,0/c:108,0,110 drawn=a,b,c", "trace"),
-        ("fan=a:110,0,0/b:30,120,0/c:32,0,110 drawn=a,b,c", "statics"),
-        ("fan=a:110,2,0/b:3,120,1/c:0,0,110 drawn=a,b,c", "small_static"),
-        ("fan=a:full,none,none/b:none,full,none/c:some,none,full drawn=a,b,c", "statics"),
+        ("fan=a:110,0,0/b:30,120,0/c:32,0,110 drawn=a,b,c", "blade_hole"),
+        ("fan=a:110,2,0/b:3,120,1/c:0,0,110 drawn=a,b,c", "small_registers"),
+        ("fan=a:full,none,none/b:none,full,none/c:some,none,full drawn=a,b,c", "blade_hole"),
         ("fan=a:110,0,0/b:12,120,0/c:11,0,110 drawn=a,b,c", "flows"),
         ("fan=a:0,0,0/b:105,120,0/c:0,0,110", "flows"),
     ],

@@ -24,7 +24,7 @@ STEP = "zone_spillover.matrix"
 
 def to_survey(folder):
     """A visit that has come to the survey."""
-    entries, complaints = entries_of("zone_spillover/bypass_small")
+    entries, complaints = entries_of("zone_spillover/leaky_blade")
     live = LiveVisit.start(folder, LIBRARY, complaints, at=BEGUN.isoformat())
     for entry in entries:
         for make in events_of(entry, BEGUN.isoformat()):

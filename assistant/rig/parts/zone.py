@@ -189,7 +189,7 @@ def _damper(number: int) -> Component:
             "branch before": graded("its duct is tapped ahead of the damper", "before", 0.15, 0.4, 0.8),
         },
         {"zone_panel": "yes"},
-        frozenset({"kind"}),
+        frozenset({"kind", "unsealed"}),
     )
 
 
