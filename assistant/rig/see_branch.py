@@ -189,6 +189,7 @@ LOOKS = {
     "panel.licence": lambda m: m.unit.features["panel_cover"],
     "furnace.inside": inside,
     "board.water": board,
+    "house.half": lambda m: "every second room is dark" if m.v["service.leg_open"] else "all else works",
     "branch.others": others,
     "neutral.current": neutral_current,
     "blower.start": start,
