@@ -11,7 +11,7 @@ import re
 from itertools import combinations
 
 from assistant.house.model import Vocabulary
-from assistant.tree.check.points import VOLTS, is_ground, is_return
+from assistant.tree.check.points import ALONG, VOLTS, is_ground, is_return
 from assistant.tree.check.rule import Faults
 from assistant.tree.check.study import Study
 from assistant.tree.model import Reading, Tree, readings_of
@@ -24,7 +24,6 @@ _GROUND = re.compile(r"\bto (the |its |bare |clean )*(ground|shell|cabinet|metal
 _C = re.compile(r"\bto (the |its )*(\w+'s )?C\b")
 _OWN = ("neutral", "common")
 """Last words of the spots that are one thing's own way back."""
-_ALONG = re.compile(r"\b(along|across|end to end)\b", re.IGNORECASE)
 _MOMENT = re.compile(r"\b(lowest|highest|before|after|at rest|in the trial|alone|all|one side|other side"
                      r"|again|once more|first|second|then)\b", re.IGNORECASE)
 
@@ -55,7 +54,7 @@ def _wrong(vocabulary: Vocabulary, reading: Reading) -> str | None:
     grounds = [is_ground(vocabulary, point) for point in reading.at]
     returns = [is_return(vocabulary, point) for point in reading.at]
     neutral = [back and not ground for back, ground in zip(returns, grounds, strict=True)]
-    if all(neutral) and not _ALONG.search(reading.ask):
+    if all(neutral) and not ALONG.search(reading.ask):
         return "both where the current goes back; write the fed spot under at:"
     if reading.kind in VOLTS and not all(neutral) and _of_two_things(vocabulary, reading):
         return "the hot of one thing and the way back of another; write both of the same"

@@ -13,6 +13,9 @@ VOLTS = frozenset({"ac_voltage", "dc_voltage"})
 ENERGIZED = VOLTS | {"ac_current", "dc_current", "power", "apparent_power", "frequency"}
 """Mean something only while the circuit is live."""
 
+ALONG = re.compile(r"\b(along|across|end to end)\b", re.IGNORECASE)
+"""Words of a reading from one end of something to its other."""
+
 _RETURN = re.compile(r"(neutral|common|c)(_.*)?")
 
 
