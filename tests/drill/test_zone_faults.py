@@ -88,7 +88,21 @@ faults:
     cause: damper_draw
     house: {zone_panel: "yes"}
     change: [{part: damper2, change: motor shorted}]
+  bypass_alone:
+    title: The bypass does not open, and every blade has its seal
+    complaint: zone_spillover
+    finding: bypass_stuck
+    house: {zone_panel: "yes"}
+    change: [{part: bypass, change: stuck shut}]
 """
+
+
+def test_a_stuck_bypass_is_found_also_where_every_blade_still_holds():
+    """A quiet register once ended the search before anybody had read the static."""
+    fault = load_faults(FROM_OUTSIDE.encode(), "outside.yaml")[0]["bypass_alone"]
+    outcome = tried(Case("zone_spillover", fault.name), LIBRARY, "zone_spillover", fault, seed=0)
+
+    assert outcome.end == "bypass_stuck"
 
 
 def test_a_short_that_takes_the_panels_fuse_is_found_and_mended():
