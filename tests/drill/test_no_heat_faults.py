@@ -247,6 +247,6 @@ def test_the_meter_takes_no_power_away_by_reading_it_to_ground(worker, name):
 
 @pytest.mark.parametrize("name", ["soot_behind_the_burners", "blower_stops_of_its_heat", "weak_fan_hot"])
 def test_what_stands_behind_a_thing_is_told_from_the_thing(worker, name):
-    """Burners were condemned for soot behind them, a vent for a fan, and a blower that let go was not found."""
+    """Burners were condemned for soot behind them, a vent for a fan; a blower that let go was not found."""
     fault = worker.faults[name]
     assert walked(worker, name, fault.degrees[0] if len(fault.degrees) == 1 else None).end == fault.finding
