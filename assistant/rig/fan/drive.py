@@ -108,7 +108,8 @@ def _electronic(m: Machine, volts: float, seconds: float) -> None:
 def half_good(m: Machine) -> bool:
     """Whether electronics can drive the motor half."""
     v = m.v
-    return bool(v["blower_half.second_ohm"] < HALF_RUNS and v["blower_half.leak_ohm"] > HALF_LEAKS)
+    whole = v["blower_half.second_ohm"] < HALF_RUNS and not v["blower_motor.main_open"]
+    return bool(whole and v["blower_half.leak_ohm"] > HALF_LEAKS)
 
 
 def _wants(m: Machine, volts: float) -> float:

@@ -56,7 +56,7 @@ def update(n: Network, v: Settings, s: Mapping[str, float], kind: str) -> None:
     n.set("blower_plug", ohm=contact(not v["blower_leads.pin_open"]))
     n.set("blower_overload", ohm=contact(not s["overload"]))
     n.set("blower_track", ohm=v["blower_rotor.track_ohm"] if psc else OPEN)
-    n.set("half_two", ohm=v["blower_half.second_ohm"])
+    n.set("half_two", ohm=OPEN if v["blower_motor.main_open"] else v["blower_half.second_ohm"])
     n.set("half_leak", ohm=v["blower_half.leak_ohm"])
     n.set("command_relay", ohm=contact(s["command"] and kind in BY_24_VOLTS))
     whole = not v["blower_harness.command_open"]
