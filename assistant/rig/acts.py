@@ -28,6 +28,7 @@ RENEWS: dict[str, tuple[str, ...]] = {
         "thermostat.rate",
         "thermostat.lag",
     ),
+    "place_thermostat": ("thermostat.place",),
     "fit_thermostat": ("thermostat",),
     "mend_cable": ("cable", "panel_wire"),
     "set_zone_panel": (
@@ -37,7 +38,6 @@ RENEWS: dict[str, tuple[str, ...]] = {
         "zone_panel.fuse",
         "zone_panel.hot_limit",
     ),
-    "fit_zone_panel": ("zone_panel",),
     "switch_on": ("service_switch.position",),
     "fit_switch": ("service_switch",),
     "fit_plug_fuse": ("plug_fuse",),

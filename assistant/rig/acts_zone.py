@@ -11,12 +11,18 @@ if TYPE_CHECKING:
     from assistant.rig.machine import Machine
 
 RENEWS_ZONE: dict[str, tuple[str, ...]] = {
-    "set_zone_stat": ("zone2.fan", "zone2.heat", "zone2.humidity_fan", "zone3.fan", "zone3.humidity_fan"),
+    "set_zone_wish": ("zone2.heat",),
+    "set_zone_fan": ("zone2.fan", "zone3.fan"),
+    "set_zone_moisture": ("zone2.humidity_fan", "zone3.humidity_fan"),
     "set_panel_menu": (
         "zone_panel.type_wrong", "zone_panel.fan_all", "zone_panel.relief", "zone_panel.purge",
         "zone_panel.purge_to", "zone_panel.hot_limit", "zone_panel.rest", "damper2.rises",
     ),
-    "fit_zone_panel": ("zone_panel", "zone2.input_ohm"),
+    # a panel of the same settings, wired as the old one was: what is inside it is new, and its fuse
+    "fit_zone_panel": (
+        "zone_panel.relay_dead", "zone_panel.g_dead", "zone_panel.fuse", "zone_panel.output_on",
+        "zone_panel.output_dead", "zone_panel.output_held", "zone2.input_ohm",
+    ),
     "fit_zone_thermostat": ("zone2.stuck",),
     "mend_zone_cable": (
         "cable.look", "zone2.r_g_ohm", "zone2.r_w_ohm", "damper2.wire_open",
@@ -24,7 +30,7 @@ RENEWS_ZONE: dict[str, tuple[str, ...]] = {
     ),
     "load_call_wire": ("zone2.ghost_ohm", "zone2.g_ghost_ohm"),
     "move_interlock": ("humidifier.interlock", "humidifier.demand"),
-    "set_board_fan": ("fan_switch",),
+    "set_board_fan": ("fan_switch.always",),
     "sort_zone_wires": (
         "zone_panel.stats_crossed", "zone_panel.crossed", "zone2.strand_ohm", "damper2.swapped",
         "damper2.crossed_leg", "damper2.feed_ohm", "damper2.kind",

@@ -18,7 +18,8 @@ class Ailment:
         self.wrong = fault.settings(degree)
         self.harm = fault.harm(degree)
         # what people know of a fault is no part of it, and no repair takes it back
-        spoiled = [name for name in (*self.wrong, *self.harm) if not name.startswith("story.")]
+        given = {**self.wrong, **self.harm}
+        spoiled = [n for n, value in given.items() if not n.startswith("story.") and (n, value) != WARM]
         self.right = {name: built[name] for name in spoiled}
         self.looks = {name: value for name, value in self.wrong.items() if name.endswith(".look")}
         """A loose pin is seen also while it makes contact."""
@@ -105,6 +106,9 @@ class Ailment:
             )
         )
 
+
+WARM = ("thermostat.set", "below the room")
+"""A room that is warm enough: nothing to put right."""
 
 AS_BUILT = (
     "last_visit.by",
