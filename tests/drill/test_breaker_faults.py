@@ -35,6 +35,7 @@ def test_a_load_that_fills_the_branch_is_told_from_one_that_breaks_down(worker):
     ("wire_sags_when_hot", "cabinet_cable"),
     ("inducer_lets_go", "inducer_ground"), ("inducer_lets_go_untested", "opens_inducer"),
     ("inducer_on_wet_days", "ground_back"),
+    ("cable_lets_go", "branch_cable"), ("cable_lets_go_untested", "opens_empty"),
 ])
 def test_what_has_just_opened_it_is_looked_for_before_it_stays_off(worker, fault, end):
     """It read clean an hour before. Read once more, dead, it is found where this day's tools reach it."""
