@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from assistant.drill.hand import AT, Hand, Stuck
 from assistant.drill.kit import PERFECT
-from assistant.drill.setups import lasts, on_every_way, same, start_of, tests_of
+from assistant.drill.setups import prepared, same, start_of, tests_of
 from assistant.drill.trial import opened
 from assistant.rig.house import Rig
 from assistant.tree.library import Library
@@ -62,13 +62,10 @@ class Place:
 def every_test(library: Library, tree: Tree, complaint: str, rig: Rig) -> dict[str, Said]:
     """What each test of the tree says of this house. A test that can't be taken says so."""
     places: dict[tuple[str, ...], Place] = {(): _at_the_start(library, tree, complaint, rig)}
-    before, common = on_every_way(tree), start_of(tree, library)
+    ready = prepared(tree, library)
     said: dict[str, Said] = {}
     for name in tests_of(tree, library):
-        needed = tuple(
-            step for step in before[name] if step not in common and lasts(tree.steps[step], library)
-        )
-        place = _set_up(library, tree, needed, places).copied()
+        place = _set_up(library, tree, ready[name], places).copied()
         said[name] = _said(place, tree, name)
     return said
 

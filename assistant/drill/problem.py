@@ -10,9 +10,10 @@ from assistant.drill.every_test import NORMAL, Said
 from assistant.drill.sequence import DEAD, LIVE, Owed, Problem, Test
 from assistant.drill.setups import (
     just_before,
-    lasts,
     leads_to,
+    minutes_of,
     on_every_way,
+    prepared,
     same,
     seen_in,
     start_of,
@@ -21,7 +22,7 @@ from assistant.drill.setups import (
 )
 from assistant.drill.trial import minutes_of_tree
 from assistant.tree.library import Library
-from assistant.tree.model import Call, Finding, Step, Tree
+from assistant.tree.model import Finding, Step, Tree
 
 FACTS_OF_A_PART = 2
 """Facts that condemn a part which costs money."""
@@ -36,29 +37,27 @@ def problem_of(
 ) -> Problem:
     """`said` has every test's word on each fault, `ends` the step that each has to be told as."""
     names = sorted(said)
-    before, common = on_every_way(tree), start_of(tree, library)
+    before, common, ready = on_every_way(tree), start_of(tree, library), prepared(tree, library)
     tests = []
     order = [name for name in before if name in set(tests_of(tree, library)) and name in said[names[0]]]
     place = {name: number for number, name in enumerate(order)}
-    watch_of = seen_in(tree)
+    watched = seen_in(tree)
     for name in order:
         step = tree.steps[name]
-        needed = [
-            tree.steps[one] for one in before[name] if one not in common and lasts(tree.steps[one], library)
-        ]
+        needed = [tree.steps[one] for one in ready[name]]
         tests.append(
             Test(
                 name,
-                _minutes(library, step)
-                + sum(_minutes(library, tree.steps[one]) for one in just_before(tree, name, library)),
+                minutes_of(step, library)
+                + sum(minutes_of(tree.steps[one], library) for one in just_before(tree, name, library)),
                 tuple(said[fault][name].outcome for fault in names),
                 _power(step),
-                tuple((same(one), _minutes(library, one)) for one in needed),
+                tuple((same(one), minutes_of(one, library)) for one in needed),
                 tuple(said[fault][name].facts for fault in names),
                 tuple(
                     place[one]
                     for one in before[name]
-                    if one in place and (stops(tree, one) or watch_of.get(name) == one)
+                    if one in place and (stops(tree, one) or one in watched.get(name, ()))
                 ),
                 frozenset(
                     number
@@ -90,12 +89,6 @@ def cheapest(problem: Problem) -> float:
 def _power(step: Step) -> str:
     wanted = set(step.common.needs.values())
     return DEAD if wanted & {"dead", "off"} else LIVE if "live" in wanted else ""
-
-
-def _minutes(library: Library, step: Step) -> float:
-    if isinstance(step, Call):
-        return minutes_of_tree(library.trees[step.tree])
-    return step.common.minutes or 0.0
 
 
 def _switching(library: Library) -> dict[str, float]:

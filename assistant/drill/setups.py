@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from assistant.drill.trial import minutes_of_tree
 from assistant.house.model import Vocabulary
 from assistant.tree.library import Library
 from assistant.tree.model import Call, Do, Look, Measure, Step, Stop, Tree, Watch, ways_of
@@ -47,6 +48,35 @@ def on_every_way(tree: Tree) -> dict[str, tuple[str, ...]]:
     found = _on_every_way(tree, lambda name: name)
     place = {name: number for number, name in enumerate(found)}
     return {name: tuple(sorted(steps, key=place.__getitem__)) for name, steps in found.items()}
+
+
+def prepared(tree: Tree, library: Library) -> dict[str, tuple[str, ...]]:
+    """For each step that can be reached one step each for the lasting things that are done on every way to it
+    and not at the start, in order. Where several steps do one thing, as two branches that each fit the gauge,
+    it is the cheapest of them.
+    """
+    place = {name: number for number, name in enumerate(_in_order(tree))}
+    by_same: dict[str, list[str]] = {}
+    for name in place:
+        if lasts(tree.steps[name], library):
+            by_same.setdefault(same(tree.steps[name]), []).append(name)
+    one_of = {
+        what: min(names, key=lambda name: (minutes_of(tree.steps[name], library), place[name]))
+        for what, names in by_same.items()
+    }
+    begun = {same(tree.steps[name]) for name in start_of(tree, library)}
+    done = _on_every_way(tree, lambda name: same(tree.steps[name]))
+    return {
+        name: tuple(sorted((one_of[what] for what in found & one_of.keys() - begun), key=place.__getitem__))
+        for name, found in done.items()
+    }
+
+
+def minutes_of(step: Step, library: Library) -> float:
+    """Minutes of a step; of a call those of the tree that it walks."""
+    if isinstance(step, Call):
+        return minutes_of_tree(library.trees[step.tree])
+    return step.common.minutes or 0.0
 
 
 def _on_every_way(tree: Tree, called: Callable[[str], str]) -> dict[str, set[str]]:
@@ -108,32 +138,58 @@ def leads_to(tree: Tree, name: str | None) -> frozenset[str]:
 
 
 def just_before(tree: Tree, name: str, library: Library) -> tuple[str, ...]:
-    """What is done right before a step on every way to it and leaves nothing behind, such as a new call."""
-    before: dict[str, set[str]] = {}
-    for step in tree.steps.values():
-        for _, way in ways_of(step):
-            before.setdefault(way.to, set()).add(step.common.name)
-    found: list[str] = []
-    while len(before.get(name, ())) == 1:
-        (name,) = before[name]
-        if not isinstance(tree.steps[name], (Do, Call)):
-            break
-        if not lasts(tree.steps[name], library):
-            found.append(name)
-    return tuple(found)
+    """What is done right before a step on every way to it and leaves nothing behind, such as a call; where
+    several steps do one such thing, the cheapest of them.
+    """
+    before = _right_before(tree)
+    known: dict[str, dict[str, str]] = {}
+
+    def price(step: str) -> tuple[float, str]:
+        return minutes_of(tree.steps[step], library), step
+
+    def led_by(step: str) -> dict[str, str]:
+        if step not in known:
+            ways = []
+            for one in sorted(before.get(step, ())):
+                way = dict(led_by(one)) if isinstance(tree.steps[one], (Do, Call)) else {}
+                if isinstance(tree.steps[one], (Do, Call)) and not lasts(tree.steps[one], library):
+                    way[same(tree.steps[one])] = one
+                ways.append(way)
+            common = set.intersection(*(set(way) for way in ways)) if ways else set()
+            known[step] = {what: min((way[what] for way in ways), key=price) for what in sorted(common)}
+        return known[step]
+
+    return tuple(led_by(name).values())
 
 
-def seen_in(tree: Tree) -> dict[str, str]:
-    """Steps that ask of what was just watched, each with its watch: the one way to them is that all came."""
-    before: dict[str, set[str]] = {}
+def seen_in(tree: Tree) -> dict[str, tuple[str, ...]]:
+    """Looks that ask of a run that was started and watched, each with its watches: what comes right behind a
+    watch, and a look at what goes on (live) where a watch lies on every way to it.
+    """
+    before, right_before = on_every_way(tree), _right_before(tree)
+    found: dict[str, tuple[str, ...]] = {}
+    for name, steps in before.items():
+        step = tree.steps[name]
+        ways = right_before.get(name, set())
+        straight = len(ways) == 1 and all(_all_came(tree.steps[one], name) for one in ways)
+        running = isinstance(step, Look) and "live" in step.common.needs.values()
+        watches = [one for one in steps if isinstance(tree.steps[one], Watch)] if running else []
+        if straight or watches:
+            found[name] = tuple(dict.fromkeys((*watches, *(ways if straight else ()))))
+    return found
+
+
+def _all_came(step: Step, name: str) -> bool:
+    return isinstance(step, Watch) and step.then.to == name
+
+
+def _right_before(tree: Tree) -> dict[str, set[str]]:
+    """The steps that lead straight to each step."""
+    found: dict[str, set[str]] = {}
     for step in tree.steps.values():
         for _, way in ways_of(step):
-            before.setdefault(way.to, set()).add(step.common.name)
-    return {
-        step.then.to: name
-        for name, step in tree.steps.items()
-        if isinstance(step, Watch) and before[step.then.to] == {name}
-    }
+            found.setdefault(way.to, set()).add(step.common.name)
+    return found
 
 
 def lasts(step: Step, library: Library) -> bool:

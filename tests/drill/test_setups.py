@@ -80,8 +80,12 @@ def test_a_way_leads_through_what_is_only_done():
 
 def test_what_asks_of_something_watched_comes_behind_the_watch_and_nothing_else_does():
     zones = library().trees["zone_spillover"]
-    assert setups.seen_in(zones) == {"after_air": "after_call", "heat_air": "heat_run"}
-    assert setups.seen_in(TREE) == {}  # its watch leads on by what was missing
+    assert setups.seen_in(zones) == {"after_air": ("after_call",), "heat_air": ("heat_run",)}
+    seen = setups.seen_in(TREE)
+    assert set(seen.values()) == {("cycle",)}
+    assert "run_flame" in seen  # how the flame burns: it was started for that
+    assert "meter_there" not in seen  # whether there is a gas meter asks of no run
+    assert "rest_vacuum" not in seen
 
 
 def test_no_order_looks_at_the_end_of_a_call_that_was_not_watched():
@@ -94,3 +98,24 @@ def test_no_order_looks_at_the_end_of_a_call_that_was_not_watched():
     assert watch[0] in look[1].behind
     bundle = problem.bundle(look[0], Situation())
     assert problem.bundle_price(bundle, Situation()) >= watch[1].minutes + look[1].minutes
+
+
+def test_what_two_branches_each_set_up_is_owed_by_what_lies_behind_both():
+    """A hose is teed in by a step of its own on either way to the look at the vent; no path goes without."""
+    steps = TREE.steps
+    alone = {name for name in setups.tests_of(TREE, library())
+             if not any(same(steps[one]) == "tee_in" for one in on_every_way(TREE)[name])}
+    behind_both = [name for name in alone
+                   if any(same(steps[one]) == "tee_in" for one in setups.prepared(TREE, library())[name])]
+    assert behind_both
+    for name in behind_both:
+        for path in every_path(name):
+            assert any(same(steps[one]) == "tee_in" for one in path)
+
+
+def test_of_two_steps_that_set_up_one_thing_the_cheapest_is_paid():
+    tees = [setups.minutes_of(step, library()) for step in TREE.steps.values() if same(step) == "tee_in"]
+    paid = {setups.minutes_of(TREE.steps[one], library())
+            for ready in setups.prepared(TREE, library()).values() for one in ready
+            if same(TREE.steps[one]) == "tee_in"}
+    assert paid == {min(tees)}

@@ -45,3 +45,18 @@ def test_a_fuse_that_was_found_blown_is_told_as_blown():
         "change: [{part: cable, change: Y-C short}]\n    found: [{part: control_fuse, change: open}]"
     )
     assert rig.see("fuse.blown") == "a fuse blew"
+
+
+def test_a_room_that_is_warm_enough_is_nothing_to_put_right():
+    rig = house("change: [{part: fan_switch, change: runs always}, {part: thermostat, change: satisfied}]")
+    assert not rig.cured
+    rig.act("set_board_fan")
+    assert rig.cured
+
+
+def test_a_new_zone_panel_keeps_the_settings_and_wires_of_the_old():
+    """The same type, set and wired alike: what hangs on its transformer stays too."""
+    for change, cured in (("relay dead", True), ("overloaded", False), ("cut-out low", False)):
+        rig = house(f'house: {{zone_panel: "yes"}}\n    change: [{{part: zone_panel, change: {change}}}]')
+        rig.act("fit_zone_panel")
+        assert rig.cured is cured, change
