@@ -56,7 +56,6 @@ HOUSES: dict[str, tuple[str, dict[str, str]]] = {
     "panel_cover": ("whether the shop's people may open the electrical panel's cover", {}),
     "others": ("what else hangs on the furnace's branch: nothing, or a condensate pump", {}),
     "feed": ("wired to a service switch, or by cord and plug", {}),
-    "tester": ("whether whoever comes has an insulation tester of 500 V with them", {}),
 }
 """What each feature is, and the values whose names do not say it."""
 

@@ -23,11 +23,10 @@ FEATURES = {
     "panel_cover": ("ours to open", "not ours"),
     "others": ("none", "pump"),
     "feed": ("wired", "cord"),
-    "tester": ("on the truck", "none"),
 }
 """What a house can have; the first is how the reference house is built."""
-SELDOM = ("feed", "tester")
-"""Features that a house has only where it is said: most rules want a furnace wired in, and a full truck."""
+SELDOM = ("feed",)
+"""Features that a house has only where it is said: most rules want a furnace wired in, with a switch."""
 BLOWER_AMPS, BLOWER_MICROFARADS, BLOWER_RPM, REFERENCE_FLOW = 3.7, 10.0, 1075.0, 0.559
 """Of the reference's blower motor."""
 MODULE_AMPS = 5.2

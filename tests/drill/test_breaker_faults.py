@@ -29,14 +29,3 @@ def test_a_load_that_fills_the_branch_is_told_from_one_that_breaks_down(worker):
     """Both open the breaker as they are plugged in and both measure clean; a clamp tells them apart."""
     assert worker.do(Case(TREE, "heater_fills_branch", "severe")).end == "branch_filled"
     assert worker.do(Case(TREE, "pump_lets_go")).end == "opens_other"
-
-
-@pytest.mark.parametrize(("fault", "end"), [
-    ("wire_sags_when_hot", "cabinet_cable"),
-    ("inducer_lets_go", "inducer_ground"), ("inducer_lets_go_untested", "opens_inducer"),
-    ("inducer_on_wet_days", "ground_back"),
-    ("cable_lets_go", "branch_cable"), ("cable_lets_go_untested", "opens_empty"),
-])
-def test_what_has_just_opened_it_is_looked_for_before_it_stays_off(worker, fault, end):
-    """It read clean an hour before. Read once more, dead, it is found where this day's tools reach it."""
-    assert worker.do(Case(TREE, fault)).end == end

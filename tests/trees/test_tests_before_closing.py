@@ -1,8 +1,7 @@
 """A tripped breaker is closed once, and only onto what was measured.
 
 On every path of the tree, through calls, causes, repairs and proofs, each load was read clear of ground and
-clear across before anything brings power. Where it opened a second time it is closed again only if what
-opened it was found by a reading since, was repaired, and every load was read anew.
+clear across before anything brings power.
 
 Sources: 29 CFR 1910.334(b)(2), no manual re-energizing before it is determined to be safe, repeated reclosing
 prohibited (read in an interpretation letter of 2001-11-19); each load by itself, to ground and from wire to
@@ -44,8 +43,8 @@ LIVE = ("feed", "line")
 
 class ClosedOnlyOntoWhatWasMeasured(Property):
     """The state: None before the handle is known to have tripped; then the tests since it tripped or since
-    the last repair; "closed" once it was closed as it should be; "again" when it opened a second time;
-    "found" when a load has read bad since then; or what went wrong."""
+    the last repair; "closed" once it was closed as it should be; "again" when it opened a second time; or
+    what went wrong."""
 
     start = None
 
@@ -58,13 +57,13 @@ class ClosedOnlyOntoWhatWasMeasured(Property):
         if act.fits == "breaker" and state == "again":
             return "closed"
         if any(act.sets.get(circuit) == "live" for circuit in LIVE):
-            if state in ("again", "found"):
+            if state == "again":
                 return f"{act.name} after a second trip"
             if isinstance(state, frozenset):
                 missing = sorted(" to ".join(sorted(pair)) for pair in WANTED - state)
                 words = f"{act.name} with {len(missing)} tests missing: {', '.join(missing[:3])}"
                 return words if missing else "closed"
-        if (isinstance(state, frozenset) or state == "found") and act.name in self.repairs:
+        if isinstance(state, frozenset) and act.name in self.repairs:
             return frozenset()
         return state
 
@@ -75,11 +74,6 @@ class ClosedOnlyOntoWhatWasMeasured(Property):
         if isinstance(step, Look) and step.sees in ("breaker.closed", "blower.start", "starts.twenty") \
                 and way.answer in OPENED:
             return "again" if state == "closed" else state
-        if state == "again" and any(
-            getattr(reading, "kind", "") in ("resistance", "insulation") and reading.at[0] in LOADS
-            and set(bands) == {reading.bands[0]} for reading, bands in way.decided.values()
-        ):
-            return "found"
         if not isinstance(state, frozenset):
             return state
         if isinstance(step, Look) and step.sees == "branch.others" and way.answer == "nothing else":
@@ -89,7 +83,7 @@ class ClosedOnlyOntoWhatWasMeasured(Property):
                         and reading.bands[0] not in bands}
 
     def fails(self, state, house, tree, step):
-        return state if isinstance(state, str) and state not in ("closed", "again", "found") else None
+        return state if isinstance(state, str) and state not in ("closed", "again") else None
 
 
 def failures(texts):
@@ -134,13 +128,8 @@ EDITS = {
         "procedure/loads_clean.yaml", "    then: wiring\n    close: not_clean\n    cannot: not_clean\n",
         "    then: wiring\n    close: not_clean\n    cannot: wiring\n"),
     "a second trip, and on with it": (
-        BREAKER, "choices: {holds: closed, opens: empty_back}\n\n  empty_back:",
-        "choices: {holds: closed, opens: add}\n\n  empty_back:"),
-    "all clear after a second trip, and on with it": (
-        BREAKER, "      clean: ground_back\n", "      clean: story\n"),
-    "a part of the tripped wire blamed with nothing read since": (
-        BREAKER, "      - {is: many times its rating, then: back_all}",
-        "      - {is: many times its rating, then: cabinet_cable}"),
+        BREAKER, "choices: {holds: closed, opens: opens_empty}\n\n  opens_empty:",
+        "choices: {holds: closed, opens: add}\n\n  opens_empty:"),
 }
 
 
@@ -152,8 +141,7 @@ def test_an_edit_that_closes_it_early_is_refused(edit):
 
 
 def test_a_second_trip_ends_the_walk():
-    """Wherever the breaker opens again, what follows says why and stops; only the breaker is renewed, and
-    what reads bad when all is read dead once more."""
+    """Wherever the breaker opens again, what follows says why and stops; only the breaker is renewed."""
     tree = from_texts(SHIPPED).trees[TREE]
     opened = {way.to for step in tree.steps.values() if isinstance(step, Look)
               for answer, way in step.choices.items() if answer in OPENED}
@@ -162,9 +150,6 @@ def test_a_second_trip_ends_the_walk():
         name = waiting.pop()
         if name not in ends:
             ends.add(name)
-            step = tree.steps[name]
-            waiting += [way.to for answer, way in ways_of(step)
-                        if (getattr(step, "tree", None) != "after_opening" or answer == "clean")
-                        and way.to != "branch_cable"]
+            waiting += [way.to for _, way in ways_of(tree.steps[name])]
     assert len(opened) >= 5
     assert {name for name in ends if isinstance(tree.steps[name], Finding)} == {"weak_breaker"}
