@@ -8,6 +8,7 @@ from random import Random
 from assistant.rig.fault import Fault
 from assistant.rig.machine import Machine
 from assistant.rig.part import Settings
+from assistant.rig.parts import COMPONENTS
 
 
 class Ailment:
@@ -122,5 +123,6 @@ AS_BUILT = (
 
 def told(name: str) -> bool:
     """Whether a setting is what people tell, how the house is, or a mark that stays: nobody mends it."""
-    built = name in AS_BUILT or (name.startswith("damper") and name.endswith((".kind", ".unsealed")))
+    part, _, setting = name.partition(".")
+    built = name in AS_BUILT or setting in COMPONENTS[part].sort
     return built or name.startswith("history.") or name.endswith((".look", ".hidden"))
